@@ -1,0 +1,2 @@
+//! Brimful.
+pub mod model;

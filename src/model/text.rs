@@ -1,0 +1,95 @@
+//! Words that come from outside: cleaning, and one form for comparing.
+
+/// Drops what must never reach a terminal (escape sequences, control characters, text-direction
+/// overrides) and makes every kind of white space a plain space.
+pub fn clean(typed: &str) -> String {
+    let mut out = String::with_capacity(typed.len());
+    let mut chars = typed.chars().peekable();
+    while let Some(c) = chars.next() {
+        match c {
+            '\u{1b}' => skip_escape(&mut chars),
+            '\u{9b}' => skip_control_sequence(&mut chars),
+            '\u{90}' | '\u{98}' | '\u{9d}'..='\u{9f}' => skip_string(&mut chars),
+            '\t' | '\r' | '\n' | '\u{b}' | '\u{c}' | '\u{85}' => out.push(' '),
+            c if c.is_control() || is_direction(c) => {}
+            c => out.push(c),
+        }
+    }
+    out
+}
+
+type Chars<'a> = std::iter::Peekable<std::str::Chars<'a>>;
+
+/// After ESC: a control sequence, a string command, or one more character.
+fn skip_escape(chars: &mut Chars<'_>) {
+    match chars.peek() {
+        Some('[') => {
+            chars.next();
+            skip_control_sequence(chars);
+        }
+        Some(']' | 'P' | 'X' | '^' | '_') => {
+            chars.next();
+            skip_string(chars);
+        }
+        Some(' '..='/') => {
+            while chars.next_if(|c| (' '..='/').contains(c)).is_some() {}
+            chars.next_if(|c| ('0'..='~').contains(c));
+        }
+        Some('0'..='~') => {
+            chars.next();
+        }
+        _ => {}
+    }
+}
+
+/// Parameters and intermediates, then one final character (ECMA-48, section 5.4).
+fn skip_control_sequence(chars: &mut Chars<'_>) {
+    while chars.next_if(|c| (' '..='?').contains(c)).is_some() {}
+    chars.next_if(|c| ('@'..='~').contains(c));
+}
+
+/// Up to the string terminator, a bell, or the end of the line.
+fn skip_string(chars: &mut Chars<'_>) {
+    while let Some(c) = chars.next_if(|&c| c != '\n') {
+        match c {
+            '\u{7}' | '\u{9c}' => return,
+            '\u{1b}' => {
+                chars.next_if_eq(&'\\');
+                return;
+            }
+            _ => {}
+        }
+    }
+}
+
+/// Marks that turn the direction of text (Unicode Standard Annex 9).
+fn is_direction(c: char) -> bool {
+    matches!(c, '\u{200e}' | '\u{200f}' | '\u{61c}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+}
+
+/// One form for comparing names: lower case, single spaces, nothing around it.
+pub fn normal(name: &str) -> String {
+    name.to_lowercase().split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// A word with a number, `s` added where it is not one: `1 box`, `3 boxes`.
+pub fn counted(count: u64, one: &str, many: &str) -> String {
+    if count == 1 { format!("1 {one}") } else { format!("{count} {many}") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn nothing_that_moves_a_terminal_gets_through() {
+        assert_eq!(clean("\u{1b}[31mred\u{1b}[0m comb"), "red comb");
+        assert_eq!(clean("\u{9b}2Jcomb"), "comb");
+        assert_eq!(clean("a\u{1b}]0;title\u{7}b"), "ab");
+        assert_eq!(clean("a\u{1b}]0;title\u{1b}\\b"), "ab");
+        assert_eq!(clean("co\u{202e}mb\u{0}\u{7f}"), "comb");
+        assert_eq!(clean("2\tcombs\u{b}.50\r"), "2 combs .50 ");
+        assert_eq!(clean("\u{1b}"), "");
+        assert_eq!(clean("\u{1b}(Bcomb"), "comb");
+    }
+}
