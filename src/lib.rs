@@ -1,2 +1,3 @@
 //! Brimful.
 pub mod model;
+pub mod store;

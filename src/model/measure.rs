@@ -24,6 +24,11 @@ impl Units {
         if count <= Units::MOST { Some(Units(count)) } else { None }
     }
 
+    /// A total, which may be larger than a single count (see [`Units::MOST`]).
+    pub(crate) const fn total(count: u32) -> Units {
+        Units(count)
+    }
+
     /// The plain number.
     pub const fn count(self) -> u32 {
         self.0

@@ -1,0 +1,344 @@
+//! What can happen in a season. Each is kept for good; nothing here is ever changed or deleted.
+//!
+//! Things *as bought* are attributes (the last one who says a field wins); what *moves* is a
+//! delta. No fact holds what moved units cost: that is folded from them (see [`super::fold`]).
+
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+
+use super::event::Subject;
+use super::giftbox::{BoxFacts, BoxField};
+use super::haul::{HaulFacts, HaulField};
+use super::id::{ActId, BoxId, EventId, HaulId, LotId, PlacementId};
+use super::lot::{LotFacts, LotField};
+use super::measure::Units;
+use super::profile::Profile;
+
+/// One thing that happened.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", content = "body", rename_all = "snake_case")]
+pub enum Fact {
+    /// The drive's rules were set.
+    ProfileSet(ProfileSet),
+    /// A haul was logged; its lines follow as batches of the same act.
+    HaulLogged(HaulLogged),
+    /// Something about a haul was corrected.
+    HaulMended(HaulMended),
+    /// A batch came.
+    LotAdded(LotAdded),
+    /// Something about a batch was corrected.
+    LotMended(LotMended),
+    /// Units were set aside for a box, still in their tote.
+    SetAside(Placing),
+    /// Set-aside units were let go again.
+    LetGo(Placing),
+    /// Units were put into a box; those set aside by the same placement go first.
+    PutIn(Placing),
+    /// Units were taken out of a box, back to their tote.
+    TakenBack(Placing),
+    /// Units went from box to box.
+    Moved(Moved),
+    /// Something was said of things in a box.
+    PlacementMended(PlacementMended),
+    /// Units were given outside any box.
+    GivenLoose(Gone),
+    /// Units were lost, broken, or thrown away.
+    Lost(Gone),
+    /// Units turned up.
+    Found(Found),
+    /// Units were counted.
+    Counted(Counted),
+    /// Units became bundles.
+    Split(Split),
+    /// Units of several batches became kits.
+    KitMade(KitMade),
+    /// A box was planned.
+    BoxPlanned(BoxPlanned),
+    /// Something about a box was changed.
+    BoxMended(BoxMended),
+    /// A box was closed.
+    BoxClosed(BoxStep),
+    /// A box was opened again.
+    BoxReopened(BoxStep),
+    /// A box was handed in.
+    BoxHandedIn(BoxDay),
+    /// A box came back from the drive.
+    BoxCameBack(BoxDay),
+    /// A box was taken off the plan.
+    BoxDropped(BoxStep),
+    /// An act was undone: all its events are passed over.
+    Voided(OfAct),
+    /// An undone act was brought again.
+    Restored(OfAct),
+}
+
+macro_rules! bodies {
+    ($($(#[$doc:meta])* $name:ident { $($(#[$field_doc:meta])* $field:ident: $type:ty,)* })*) => {$(
+        $(#[$doc])*
+        #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+        #[serde(deny_unknown_fields)]
+        pub struct $name {
+            $($(#[$field_doc])* pub $field: $type,)*
+        }
+    )*};
+}
+
+bodies! {
+    /// The drive's rules.
+    ProfileSet {
+        /// All of them.
+        profile: Profile,
+    }
+    /// A haul.
+    HaulLogged {
+        /// Its id.
+        haul: HaulId,
+        /// What is said of it.
+        facts: HaulFacts,
+    }
+    /// Fields of a haul.
+    HaulMended {
+        /// Which.
+        haul: HaulId,
+        /// The fields said anew.
+        set: Vec<HaulField>,
+    }
+    /// A batch.
+    LotAdded {
+        /// Its id.
+        lot: LotId,
+        /// The haul it came in.
+        haul: Option<HaulId>,
+        /// What is said of it.
+        facts: LotFacts,
+    }
+    /// Fields of a batch.
+    LotMended {
+        /// Which.
+        lot: LotId,
+        /// The fields said anew.
+        set: Vec<LotField>,
+    }
+    /// Units of a batch and a box.
+    Placing {
+        /// The placement.
+        placement: PlacementId,
+        /// The batch.
+        lot: LotId,
+        /// The box.
+        giftbox: BoxId,
+        /// How many.
+        units: Units,
+    }
+    /// Units from one placement to another one in another box.
+    Moved {
+        /// From here.
+        placement: PlacementId,
+        /// The batch.
+        lot: LotId,
+        /// Out of this box.
+        giftbox: BoxId,
+        /// To there.
+        to_placement: PlacementId,
+        /// Into this box.
+        to_box: BoxId,
+        /// How many.
+        units: Units,
+    }
+    /// What is said of things in a box.
+    PlacementMended {
+        /// The placement.
+        placement: PlacementId,
+        /// The batch.
+        lot: LotId,
+        /// The box.
+        giftbox: BoxId,
+        /// The fields said anew.
+        set: Vec<PlacementField>,
+    }
+    /// Units that left the stock.
+    Gone {
+        /// The batch.
+        lot: LotId,
+        /// How many.
+        units: Units,
+        /// To whom, or how.
+        words: String,
+    }
+    /// Units that turned up.
+    Found {
+        /// The batch.
+        lot: LotId,
+        /// How many.
+        units: Units,
+    }
+    /// A count of what is on hand.
+    Counted {
+        /// The batch.
+        lot: LotId,
+        /// What was there.
+        found: Units,
+        /// What should have been there, as far as the one who counted knew.
+        expected: Units,
+        /// The batch's newest event that they had seen.
+        seen: EventId,
+    }
+    /// Units broken up or bundled into another batch.
+    Split {
+        /// The batch they leave.
+        lot: LotId,
+        /// How many leave it.
+        units: Units,
+        /// The new batch.
+        into: LotId,
+        /// What is said of it; its units are the bundles.
+        facts: LotFacts,
+    }
+    /// A part of a kit.
+    Part {
+        /// The batch.
+        lot: LotId,
+        /// How many for all the kits together.
+        units: Units,
+    }
+    /// Kits made of several things.
+    KitMade {
+        /// What went into them.
+        parts: Vec<Part>,
+        /// The new batch.
+        into: LotId,
+        /// What is said of it; its units are the kits.
+        facts: LotFacts,
+    }
+    /// A planned box.
+    BoxPlanned {
+        /// Its id.
+        giftbox: BoxId,
+        /// What is said of it.
+        facts: BoxFacts,
+    }
+    /// Fields of a box.
+    BoxMended {
+        /// Which.
+        giftbox: BoxId,
+        /// The fields said anew.
+        set: Vec<BoxField>,
+    }
+    /// A step in a box's life.
+    BoxStep {
+        /// Which.
+        giftbox: BoxId,
+    }
+    /// A step in a box's life, with its day.
+    BoxDay {
+        /// Which.
+        giftbox: BoxId,
+        /// The day.
+        date: Date,
+    }
+    /// An act undone or brought again.
+    OfAct {
+        /// Which.
+        act: ActId,
+    }
+}
+
+/// One thing said of units in a box.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PlacementField {
+    /// Why it was chosen.
+    Why(String),
+    /// Whether it is this box's wow item.
+    Wow(bool),
+    /// The holder it is tucked into.
+    Inside(Option<PlacementId>),
+}
+
+impl Fact {
+    /// All that this speaks of.
+    pub fn subjects(&self) -> Vec<Subject> {
+        match self {
+            Fact::ProfileSet(_) => vec![Subject::Profile],
+            Fact::HaulLogged(b) => vec![Subject::Haul(b.haul)],
+            Fact::HaulMended(b) => vec![Subject::Haul(b.haul)],
+            Fact::LotAdded(b) => {
+                let mut all = vec![Subject::Lot(b.lot)];
+                all.extend(b.haul.map(Subject::Haul));
+                all
+            }
+            Fact::LotMended(b) => vec![Subject::Lot(b.lot)],
+            Fact::SetAside(b) | Fact::LetGo(b) | Fact::PutIn(b) | Fact::TakenBack(b) => {
+                vec![Subject::Placement(b.placement), Subject::Lot(b.lot), Subject::Box(b.giftbox)]
+            }
+            Fact::Moved(b) => vec![
+                Subject::Placement(b.placement),
+                Subject::Placement(b.to_placement),
+                Subject::Lot(b.lot),
+                Subject::Box(b.giftbox),
+                Subject::Box(b.to_box),
+            ],
+            Fact::PlacementMended(b) => b.subjects(),
+            Fact::GivenLoose(b) | Fact::Lost(b) => vec![Subject::Lot(b.lot)],
+            Fact::Found(b) => vec![Subject::Lot(b.lot)],
+            Fact::Counted(b) => vec![Subject::Lot(b.lot)],
+            Fact::Split(b) => vec![Subject::Lot(b.lot), Subject::Lot(b.into)],
+            Fact::KitMade(b) => {
+                b.parts.iter().map(|part| Subject::Lot(part.lot)).chain([Subject::Lot(b.into)]).collect()
+            }
+            Fact::BoxPlanned(b) => vec![Subject::Box(b.giftbox)],
+            Fact::BoxMended(b) => vec![Subject::Box(b.giftbox)],
+            Fact::BoxClosed(b) | Fact::BoxReopened(b) | Fact::BoxDropped(b) => vec![Subject::Box(b.giftbox)],
+            Fact::BoxHandedIn(b) | Fact::BoxCameBack(b) => vec![Subject::Box(b.giftbox)],
+            Fact::Voided(b) | Fact::Restored(b) => vec![Subject::Act(b.act)],
+        }
+    }
+
+    /// What exists because of this; acts that speak of it rest on this one.
+    pub fn creates(&self) -> Vec<Subject> {
+        match self {
+            Fact::HaulLogged(b) => vec![Subject::Haul(b.haul)],
+            Fact::LotAdded(b) => vec![Subject::Lot(b.lot)],
+            Fact::Split(b) => vec![Subject::Lot(b.into)],
+            Fact::KitMade(b) => vec![Subject::Lot(b.into)],
+            Fact::SetAside(b) | Fact::PutIn(b) => vec![Subject::Placement(b.placement)],
+            Fact::Moved(b) => vec![Subject::Placement(b.to_placement)],
+            Fact::BoxPlanned(b) => vec![Subject::Box(b.giftbox)],
+            Fact::ProfileSet(_)
+            | Fact::HaulMended(_)
+            | Fact::LotMended(_)
+            | Fact::LetGo(_)
+            | Fact::TakenBack(_)
+            | Fact::PlacementMended(_)
+            | Fact::GivenLoose(_)
+            | Fact::Lost(_)
+            | Fact::Found(_)
+            | Fact::Counted(_)
+            | Fact::BoxMended(_)
+            | Fact::BoxClosed(_)
+            | Fact::BoxReopened(_)
+            | Fact::BoxHandedIn(_)
+            | Fact::BoxCameBack(_)
+            | Fact::BoxDropped(_)
+            | Fact::Voided(_)
+            | Fact::Restored(_) => Vec::new(),
+        }
+    }
+
+    /// Whether this undoes an act or brings one again.
+    pub fn is_about_an_act(&self) -> bool {
+        matches!(self, Fact::Voided(_) | Fact::Restored(_))
+    }
+}
+
+impl PlacementMended {
+    /// A thing tucked into a holder speaks of the holder too.
+    fn subjects(&self) -> Vec<Subject> {
+        let holders = self.set.iter().filter_map(|field| match field {
+            PlacementField::Inside(holder) => *holder,
+            PlacementField::Why(_) | PlacementField::Wow(_) => None,
+        });
+        let own = [Subject::Placement(self.placement), Subject::Lot(self.lot), Subject::Box(self.giftbox)];
+        own.into_iter().chain(holders.map(Subject::Placement)).collect()
+    }
+}

@@ -1,0 +1,73 @@
+//! A haul: one shopping trip or gift.
+
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+
+use super::money::Money;
+
+/// What is said of a haul as a whole.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HaulFacts {
+    /// The day.
+    pub date: Date,
+    /// The shop, or who gave it; empty where nobody said.
+    #[serde(default)]
+    pub shop: String,
+    /// Tax over all lines.
+    #[serde(default)]
+    pub tax: Money,
+    /// Postage over all lines.
+    #[serde(default)]
+    pub postage: Money,
+    /// Coupon off all lines.
+    #[serde(default)]
+    pub coupon: Money,
+    /// What the receipt says at its foot.
+    #[serde(default)]
+    pub receipt: Option<Money>,
+}
+
+/// One field of a haul set to a value.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum HaulField {
+    /// The day.
+    Date(Date),
+    /// The shop or giver.
+    Shop(String),
+    /// Tax.
+    Tax(Money),
+    /// Postage.
+    Postage(Money),
+    /// Coupon.
+    Coupon(Money),
+    /// Receipt total.
+    Receipt(Option<Money>),
+}
+
+impl HaulFacts {
+    /// An empty haul of this day.
+    pub fn on(date: Date) -> HaulFacts {
+        let none = Money::ZERO;
+        HaulFacts { date, shop: String::new(), tax: none, postage: none, coupon: none, receipt: None }
+    }
+
+    /// Sets one field.
+    pub fn set(&mut self, field: HaulField) {
+        match field {
+            HaulField::Date(date) => self.date = date,
+            HaulField::Shop(shop) => self.shop = shop,
+            HaulField::Tax(tax) => self.tax = tax,
+            HaulField::Postage(postage) => self.postage = postage,
+            HaulField::Coupon(coupon) => self.coupon = coupon,
+            HaulField::Receipt(receipt) => self.receipt = receipt,
+        }
+    }
+
+    /// What comes on top of the lines: tax and postage less the coupon, at most all of `lines` off.
+    pub fn on_top(&self, lines: Money) -> Money {
+        let net = self.tax + self.postage - self.coupon;
+        net.max(-lines)
+    }
+}

@@ -1,0 +1,128 @@
+//! What a season is asked.
+
+use rusqlite::params;
+
+use super::{Sqlite, code, tables};
+use crate::model::commit::Holdings;
+use crate::model::event::Event;
+use crate::model::id::{BoxId, DeviceId, EventId, LotId, PlacementId, SeasonId};
+use crate::model::kept::Kept;
+use crate::model::profile::Profile;
+use crate::model::rows::{ActRow, BoxRow, HaulRow, LotRow, OutRow, PlacementRow};
+use crate::store::{CommitError, Committed, Joined, NewAct, Store, StoreError};
+
+impl Sqlite {
+    /// The event with this id as stored.
+    pub(super) fn stored(&self, uid: EventId) -> Result<Option<Kept>, StoreError> {
+        self.one(&format!("SELECT {} FROM event WHERE uid = ?1", code::EVENT), [uid.bytes()], code::kept)
+    }
+}
+
+impl Holdings for Sqlite {
+    fn placement(&self, placement: PlacementId) -> Result<Option<PlacementRow>, StoreError> {
+        let sql = format!("{} WHERE placement = ?1", tables::PLACEMENT);
+        self.one(&sql, [placement.bytes()], tables::placement)
+    }
+
+    fn placements_in(&self, giftbox: BoxId) -> Result<Vec<PlacementRow>, StoreError> {
+        let sql = format!("{} WHERE giftbox = ?1 ORDER BY at, placement", tables::PLACEMENT);
+        self.many(&sql, [giftbox.bytes()], tables::placement)
+    }
+
+    fn profile(&self) -> Result<Option<Profile>, StoreError> {
+        self.one("SELECT profile FROM drive", [], |row| code::json(row, 0))
+    }
+
+    fn keeps_amounts(&self) -> Result<bool, StoreError> {
+        let found = self.one("SELECT EXISTS (SELECT 1 FROM lot WHERE paid IS NOT NULL)", [], |row| row.get(0))?;
+        Ok(found.unwrap_or(false))
+    }
+}
+
+impl Store for Sqlite {
+    fn season(&self) -> SeasonId {
+        self.season
+    }
+
+    fn commit(&mut self, act: &NewAct) -> Result<Committed, CommitError> {
+        self.in_transaction(|store| store.keep(act))
+    }
+
+    fn join(&mut self, theirs: &[Kept]) -> Result<Joined, StoreError> {
+        self.in_transaction(|store| store.take_in(theirs))
+    }
+
+    fn rebuild(&mut self) -> Result<(), StoreError> {
+        self.in_transaction(Sqlite::make_anew)
+    }
+
+    fn kept(&self) -> Result<Vec<Kept>, StoreError> {
+        self.many(&format!("SELECT {} FROM event ORDER BY clock, device, seq, uid", code::EVENT), [], code::kept)
+    }
+
+    fn newest_of(&self, device: DeviceId) -> Result<Option<(u64, EventId)>, StoreError> {
+        let sql = "SELECT seq, uid FROM event WHERE device = ?1 ORDER BY seq DESC, uid DESC LIMIT 1";
+        self.one(sql, [device.bytes()], |row| Ok((code::number(row, 0)?, code::column(row, 1, EventId::from_bytes)?)))
+    }
+
+    fn at(&self, device: DeviceId, seq: u64) -> Result<Option<EventId>, StoreError> {
+        let sql = "SELECT uid FROM event WHERE device = ?1 AND seq = ?2 ORDER BY uid DESC LIMIT 1";
+        self.one(sql, params![device.bytes(), code::int(seq)], |row| code::column(row, 0, EventId::from_bytes))
+    }
+
+    fn lots(&self) -> Result<Vec<LotRow>, StoreError> {
+        self.many(&format!("{} ORDER BY at", tables::LOT), [], tables::lot)
+    }
+
+    fn boxes(&self) -> Result<Vec<BoxRow>, StoreError> {
+        self.many(&format!("{} ORDER BY number, twin", tables::GIFTBOX), [], tables::giftbox)
+    }
+
+    fn hauls(&self) -> Result<Vec<HaulRow>, StoreError> {
+        self.many(&format!("{} ORDER BY at", tables::HAUL), [], tables::haul)
+    }
+
+    fn placements(&self) -> Result<Vec<PlacementRow>, StoreError> {
+        self.many(&format!("{} ORDER BY at, placement", tables::PLACEMENT), [], tables::placement)
+    }
+
+    fn placements_of(&self, lot: LotId) -> Result<Vec<PlacementRow>, StoreError> {
+        let sql = format!("{} WHERE lot = ?1 ORDER BY at, placement", tables::PLACEMENT);
+        self.many(&sql, [lot.bytes()], tables::placement)
+    }
+
+    fn outs(&self) -> Result<Vec<OutRow>, StoreError> {
+        self.many(&format!("{} ORDER BY event, lot", tables::OUT), [], tables::out)
+    }
+
+    fn acts(&self, limit: usize) -> Result<Vec<ActRow>, StoreError> {
+        let sql = format!("{} ORDER BY at DESC LIMIT ?1", tables::ACT);
+        self.many(&sql, [code::int(limit as u64)], tables::act)
+    }
+
+    fn undoable(&self, device: DeviceId) -> Result<Option<ActRow>, StoreError> {
+        let sql = format!("{} WHERE device = ?1 AND live AND NOT steps_back ORDER BY at DESC LIMIT 1", tables::ACT);
+        self.one(&sql, [device.bytes()], tables::act)
+    }
+
+    fn redoable(&self, device: DeviceId) -> Result<Option<ActRow>, StoreError> {
+        // Only what this device undid after the last new thing it did can be brought again.
+        let newest = "SELECT COALESCE(MAX(seq), 0) FROM act WHERE device = ?1 AND NOT steps_back";
+        let newest = self.one(newest, [device.bytes()], |row| code::number(row, 0))?.unwrap_or(0);
+        let sql = format!("{} WHERE device = ?1 AND NOT steps_back AND undone_by IS NOT NULL", tables::ACT);
+        let undone = self.many(&sql, [device.bytes()], tables::act)?;
+        let later = undone.into_iter().filter_map(|row| row.undone_by.map(|by| (by, row)));
+        let own = later.filter(|(by, _)| by.device == device && by.seq > newest);
+        Ok(own.max_by_key(|(by, _)| by.seq).map(|(_, row)| row))
+    }
+
+    fn counts(&self) -> Result<Vec<Event>, StoreError> {
+        let sql = format!(
+            "SELECT {} FROM event JOIN act ON act.act = event.act WHERE kind = 'counted' AND act.live
+             ORDER BY clock, event.device, event.seq, uid",
+            code::EVENT
+        );
+        let rows = self.many(&sql, [], code::kept)?;
+        rows.into_iter().map(|kept| Ok(kept.event()?)).collect()
+    }
+}

@@ -1,0 +1,148 @@
+//! What a computer keeps for itself, beside any season's file, which may be copied about: which
+//! device it is in each season, and the short name of who writes.
+
+use std::fs::File;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use serde::{Deserialize, Serialize};
+
+use super::sqlite::make_private_folder;
+use super::{Committed, Store, StoreError};
+use crate::model::id::{DeviceId, EventId, Ids};
+
+/// The state folder.
+#[derive(Debug, Clone)]
+pub struct State {
+    folder: PathBuf,
+}
+
+/// Which device this computer is in one season, and the last event it knows to have written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DeviceState {
+    /// The device.
+    pub device: DeviceId,
+    /// Its count of events when it last wrote.
+    pub seq: u64,
+    /// The event at that count.
+    pub last: Option<EventId>,
+}
+
+impl State {
+    /// The state kept in this folder; the folder is made when something is first kept.
+    pub fn new(folder: PathBuf) -> State {
+        State { folder }
+    }
+
+    /// The folder.
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    /// The device that this computer is in a season.
+    ///
+    /// A file that lacks what this computer wrote last (brought back from a backup, or a copy that
+    /// went its own way) gets a new device: its old count may go on elsewhere.
+    pub fn device(&self, store: &impl Store, ids: &mut impl Ids) -> Result<DeviceId, StoreError> {
+        if let Some(known) = self.read(store)? {
+            let there = if known.seq == 0 { None } else { store.at(known.device, known.seq)? };
+            if there == known.last {
+                return Ok(known.device);
+            }
+        }
+        let fresh = DeviceState { device: ids.device(), seq: 0, last: None };
+        self.write(&self.device_file(store), &fresh)?;
+        Ok(fresh.device)
+    }
+
+    /// Notes what was written last.
+    pub fn wrote(&self, store: &impl Store, device: DeviceId, done: Committed) -> Result<(), StoreError> {
+        let now = DeviceState { device, seq: done.seq, last: Some(done.last) };
+        self.write(&self.device_file(store), &now)
+    }
+
+    /// The short name of who writes; empty until somebody said one.
+    pub fn by(&self) -> Result<String, StoreError> {
+        match std::fs::read_to_string(self.folder.join("by")) {
+            Ok(name) => Ok(name.trim().to_owned()),
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(String::new()),
+            Err(error) => Err(error.into()),
+        }
+    }
+
+    /// Remembers that name.
+    pub fn set_by(&self, name: &str) -> Result<(), StoreError> {
+        self.replace(&self.folder.join("by"), name.as_bytes())
+    }
+
+    fn device_file(&self, store: &impl Store) -> PathBuf {
+        self.folder.join(format!("device-{}.json", store.season()))
+    }
+
+    fn read(&self, store: &impl Store) -> Result<Option<DeviceState>, StoreError> {
+        match std::fs::read(self.device_file(store)) {
+            // A file that can't be understood is as good as none: a new device is always safe.
+            Ok(bytes) => Ok(serde_json::from_slice(&bytes).ok()),
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(None),
+            Err(error) => Err(error.into()),
+        }
+    }
+
+    fn write(&self, path: &Path, state: &DeviceState) -> Result<(), StoreError> {
+        let text = serde_json::to_vec(state).map_err(|error| StoreError::Io(error.to_string()))?;
+        self.replace(path, &text)
+    }
+
+    /// Replaces a file whole, so that a crash leaves the old one or the new one.
+    fn replace(&self, path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
+        make_private_folder(&self.folder)?;
+        let mut temporary = tempfile::Builder::new().prefix(".brimful-").tempfile_in(&self.folder)?;
+        temporary.write_all(bytes)?;
+        temporary.as_file().sync_all()?;
+        temporary.persist(path).map_err(|error| StoreError::from(error.error))?;
+        if let Ok(folder) = File::open(&self.folder) {
+            // Not every system can sync a folder; the file itself is safe either way.
+            _ = folder.sync_all();
+        }
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::id::{CountedIds, SeasonId};
+    use crate::store::Memory;
+    use crate::store::conformance::{Player, planned};
+
+    #[test]
+    fn the_same_device_goes_on_and_a_restored_file_gets_a_new_one() {
+        let folder = tempfile::tempdir().unwrap();
+        let state = State::new(folder.path().join("state"));
+        let mut ids = CountedIds::new(4);
+        let mut season = Memory::new(SeasonId::new(ids.fresh()));
+        let device = state.device(&season, &mut ids).unwrap();
+        let backup = season.clone();
+        let mut player = Player::as_device(device);
+        let done = player.act(&mut season, vec![planned(&mut ids, 1)]).unwrap();
+        state.wrote(&season, device, done).unwrap();
+        assert_eq!(state.device(&season, &mut ids).unwrap(), device);
+        let later = state.device(&backup, &mut ids).unwrap();
+        assert_ne!(later, device);
+    }
+
+    #[test]
+    fn an_act_kept_just_before_a_crash_does_not_make_a_new_device() {
+        let folder = tempfile::tempdir().unwrap();
+        let state = State::new(folder.path().to_owned());
+        let mut ids = CountedIds::new(4);
+        let mut season = Memory::new(SeasonId::new(ids.fresh()));
+        let device = state.device(&season, &mut ids).unwrap();
+        let mut player = Player::as_device(device);
+        let done = player.act(&mut season, vec![planned(&mut ids, 1)]).unwrap();
+        state.wrote(&season, device, done).unwrap();
+        player.act(&mut season, vec![planned(&mut ids, 2)]).unwrap();
+        assert_eq!(state.device(&season, &mut ids).unwrap(), device);
+    }
+}
