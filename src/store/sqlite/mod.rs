@@ -47,6 +47,14 @@ impl Sqlite {
         Sqlite::open(path)
     }
 
+    /// A season that is gone when it is dropped: for looking at what isn't there yet.
+    pub fn nowhere(season: SeasonId) -> Result<Sqlite, StoreError> {
+        let folder = tempfile::Builder::new().prefix("brimful-").tempdir()?;
+        let path = folder.path().join(foreign::NAME);
+        open::create(&path, season)?;
+        Sqlite::from_connection(open::connect(&path)?, Some(folder))
+    }
+
     /// Opens a season's file for reading and writing.
     pub fn open(path: &Path) -> Result<Sqlite, StoreError> {
         Sqlite::from_connection(open::connect(path)?, None)

@@ -1,0 +1,37 @@
+//! `paths`: where things are kept.
+
+use serde::Serialize;
+
+use super::shell::Shell;
+use super::{Answer, out};
+use crate::season::Report;
+
+/// Where the season's file and this computer's own settings are.
+#[derive(Debug, clap::Args)]
+pub struct Args {
+    /// As JSON
+    #[arg(long)]
+    json: bool,
+}
+
+#[derive(Serialize)]
+struct Paths {
+    season: String,
+    there: bool,
+    state: String,
+}
+
+impl Report for Paths {
+    fn text(&self) -> String {
+        let there = if self.there { "" } else { " (not there yet)" };
+        format!("season  {}{there}\nstate   {}\n", self.season, self.state)
+    }
+}
+
+pub fn run(args: &Args, shell: &Shell) -> Answer {
+    let season = shell.file.display().to_string();
+    let state = shell.state.folder().display().to_string();
+    let paths = Paths { season, there: shell.file.exists(), state };
+    out::print(&if args.json { paths.json() + "\n" } else { paths.text() })?;
+    Ok(0)
+}

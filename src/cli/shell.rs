@@ -1,0 +1,207 @@
+//! Where things are for one call, and what to say when it fails.
+
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+use jiff::civil::Date;
+
+use super::out;
+use crate::model::id::{Ids, SeasonId, TimedIds};
+use crate::season::{ActError, Desk, Done, Moment, Report, Season, Sqlite, State, StoreError};
+
+/// One call's surroundings.
+#[derive(Debug)]
+pub struct Shell {
+    /// The season's file.
+    pub file: PathBuf,
+    /// Whether the file was named, and so must be there to be read.
+    named: bool,
+    /// What this computer keeps for itself.
+    pub state: State,
+    by: String,
+    today: Date,
+}
+
+/// Why a call failed.
+#[derive(Debug)]
+pub enum Failure {
+    /// An act was not done.
+    Act(ActError),
+    /// A file can't be used.
+    File(PathBuf, StoreError),
+    /// The call or what it names is bad.
+    Call(String),
+    /// The answer is no, in these lines.
+    No(String),
+    /// Nobody reads on: whoever does not want more is not disturbed.
+    ClosedPipe,
+}
+
+impl From<ActError> for Failure {
+    fn from(error: ActError) -> Failure {
+        Failure::Act(error)
+    }
+}
+
+impl Failure {
+    /// Tells what failed on the error stream and gives the exit code.
+    pub fn tell(self) -> u8 {
+        match self {
+            Failure::Act(error) => {
+                out::complain(&error.to_string());
+                error.exit_code()
+            }
+            Failure::File(path, error) => {
+                out::complain(&format!("{}: {error}", path.display()));
+                2
+            }
+            Failure::Call(why) => {
+                out::complain(&why);
+                2
+            }
+            Failure::No(why) => {
+                out::complain(&why);
+                1
+            }
+            Failure::ClosedPipe => 0,
+        }
+    }
+}
+
+impl Shell {
+    /// The surroundings that the call, the environment and the system's folders give.
+    pub fn new(file: Option<PathBuf>, by: Option<String>) -> Result<Shell, Failure> {
+        let named = file.or_else(|| env_path("BRIMFUL_FILE"));
+        let state = State::new(env_path("BRIMFUL_STATE").map_or_else(state_folder, Ok)?);
+        let by = match by {
+            Some(name) => {
+                let name = crate::model::text::clean(name.trim());
+                state.set_by(&name).map_err(|error| Failure::File(state.folder().to_owned(), error))?;
+                name
+            }
+            None => state.by().map_err(|error| Failure::File(state.folder().to_owned(), error))?,
+        };
+        let is_named = named.is_some();
+        let file = named.map_or_else(|| folders().map(|dirs| dirs.data_dir().join("season.brimful")), Ok)?;
+        Ok(Shell { file, named: is_named, state, by, today: today()? })
+    }
+
+    /// The same surroundings over another season's file.
+    pub fn over(file: PathBuf, shell: &Shell) -> Shell {
+        Shell { file, named: true, state: shell.state.clone(), by: shell.by.clone(), today: shell.today }
+    }
+
+    /// The season, to be written to; it is begun if it isn't there.
+    pub fn to_write(&self) -> Result<Season<Sqlite>, Failure> {
+        let store = Sqlite::open_or_create(&self.file, SeasonId::new(TimedIds.fresh()));
+        Ok(self.season(store.map_err(|error| self.failed(error))?))
+    }
+
+    /// The season, to be looked at. No file is made: without one there is simply nothing yet.
+    pub fn to_read(&self) -> Result<Season<Sqlite>, Failure> {
+        let store = if self.file.exists() || self.named {
+            Sqlite::open_to_read(&self.file)
+        } else {
+            Sqlite::nowhere(SeasonId::new(TimedIds.fresh()))
+        };
+        Ok(self.season(store.map_err(|error| self.failed(error))?))
+    }
+
+    fn season(&self, store: Sqlite) -> Season<Sqlite> {
+        let desk = Desk::Computer { state: self.state.clone(), by: self.by.clone() };
+        Season::new(store, Box::new(TimedIds), desk, Moment { now_millis: now_millis(), today: self.today })
+    }
+
+    /// A failure of the season's file.
+    pub fn failed(&self, error: StoreError) -> Failure {
+        Failure::File(self.file.clone(), error)
+    }
+
+    /// Does an act, and tells what was done and how to take it back.
+    pub fn act(&self, act: impl FnOnce(&mut Season<Sqlite>) -> Result<Done, ActError>) -> Result<u8, Failure> {
+        let mut season = self.to_write()?;
+        let done = act(&mut season).map_err(|error| self.placed(error))?;
+        self.tell_done(&done)
+    }
+
+    /// Tells what was done, what follows from it, and how to take it back.
+    pub fn tell_done(&self, done: &Done) -> Result<u8, Failure> {
+        let notes: String = done.notes.iter().map(|note| format!("{note}\n")).collect();
+        out::print(&format!("{} `brimful undo` takes it back.\n{notes}", done.said))?;
+        Ok(0)
+    }
+
+    /// Answers a question as text or as JSON.
+    pub fn answer<R: Report>(
+        &self,
+        json: bool,
+        ask: impl FnOnce(&Season<Sqlite>) -> Result<R, ActError>,
+    ) -> Result<R, Failure> {
+        let season = self.to_read()?;
+        let report = ask(&season).map_err(|error| self.placed(error))?;
+        out::print(&if json { report.json() + "\n" } else { report.text() })?;
+        Ok(report)
+    }
+
+    /// A store's error says which file it is about.
+    pub fn placed(&self, error: ActError) -> Failure {
+        match error {
+            ActError::Store(error) => self.failed(error),
+            error => Failure::Act(error),
+        }
+    }
+
+    /// The day it is here.
+    pub fn today(&self) -> Date {
+        self.today
+    }
+}
+
+/// The lines given as arguments; without any, or for `-`, those on standard input.
+pub fn lines_or_stdin(lines: &[String]) -> Result<String, Failure> {
+    if !lines.is_empty() && lines != ["-"] {
+        return Ok(lines.join("\n"));
+    }
+    let mut bytes = Vec::new();
+    let read = std::io::stdin().lock().read_to_end(&mut bytes);
+    read.map_err(|error| Failure::Call(format!("standard input can't be read: {error}")))?;
+    // What is no UTF-8 is shown as what can't be read, not lost with the rest of its line.
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
+/// A text file whole.
+pub fn read_file(path: &Path) -> Result<String, Failure> {
+    let bytes = std::fs::read(path).map_err(|error| Failure::Call(format!("{}: {error}", path.display())))?;
+    String::from_utf8(bytes).map_err(|_| Failure::Call(format!("{}: this is no text file", path.display())))
+}
+
+/// A date as ISO writes it.
+pub fn day(text: &str) -> Result<Date, String> {
+    text.parse().map_err(|_| format!("\"{text}\" is no day; write it as 2027-02-14"))
+}
+
+fn env_path(name: &str) -> Option<PathBuf> {
+    std::env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from)
+}
+
+fn folders() -> Result<directories::ProjectDirs, Failure> {
+    directories::ProjectDirs::from("", "", "brimful")
+        .ok_or_else(|| Failure::Call("this computer names no home folder; name a file with --file".to_owned()))
+}
+
+fn state_folder() -> Result<PathBuf, Failure> {
+    let folders = folders()?;
+    // Only some systems keep state apart from data.
+    Ok(folders.state_dir().unwrap_or_else(|| folders.data_local_dir()).to_owned())
+}
+
+fn today() -> Result<Date, Failure> {
+    match std::env::var("BRIMFUL_TODAY") {
+        Ok(text) if !text.is_empty() => day(&text).map_err(|why| Failure::Call(format!("BRIMFUL_TODAY: {why}"))),
+        _ => Ok(jiff::ZonedDateTime::now().date()),
+    }
+}
+
+fn now_millis() -> u64 {
+    u64::try_from(jiff::Timestamp::now().as_millisecond()).unwrap_or(0)
+}

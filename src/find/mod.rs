@@ -1,0 +1,191 @@
+//! Finding a name from a few letters of it.
+//!
+//! Every word of the query must be found. How well it is found comes in grades, best first, so
+//! that a caller can tell "this is it" from "did you mean": the same name, whole words, beginnings
+//! of words, letters in order, and one slip of the fingers.
+
+use fuzzy_matcher::FuzzyMatcher;
+use fuzzy_matcher::skim::SkimMatcherV2;
+
+use crate::model::text::normal;
+
+/// How closely a name answers a query.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Closeness {
+    /// It is the same name, singular or plural.
+    Same,
+    /// All words of the query are words of it.
+    Words,
+    /// All words of the query begin words of it.
+    Beginnings,
+    /// All letters of each word are in it, in order.
+    Letters,
+    /// Each word is a word of it but for a slip.
+    Slip,
+}
+
+/// An answer: the position of a name in what was searched, and how closely it answers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Hit {
+    /// Position in what was searched.
+    pub index: usize,
+    /// How closely.
+    pub closeness: Closeness,
+    score: i64,
+}
+
+/// A name to be searched: the name itself, and more words by which it may be asked for.
+#[derive(Debug, Clone)]
+pub struct Name {
+    title: Vec<String>,
+    all: Vec<String>,
+    text: String,
+}
+
+impl Name {
+    /// A name and whatever else is said of it.
+    pub fn new(title: &str, more: &str) -> Name {
+        let all = words(&format!("{title} {more}"));
+        Name { title: words(title), text: all.join(" "), all }
+    }
+}
+
+/// The names that answer a query, the closest first; names equally close stay in their order.
+pub fn find(query: &str, names: &[Name]) -> Vec<Hit> {
+    let asked = words(query);
+    if asked.is_empty() {
+        return Vec::new();
+    }
+    let matcher = SkimMatcherV2::default();
+    let mut hits: Vec<Hit> = names
+        .iter()
+        .enumerate()
+        .filter_map(|(index, name)| {
+            let (closeness, score) = closeness(&asked, name, &matcher)?;
+            Some(Hit { index, closeness, score })
+        })
+        .collect();
+    hits.sort_by_key(|hit| (hit.closeness, std::cmp::Reverse(hit.score)));
+    hits
+}
+
+/// The hits of the best grade alone.
+pub fn closest(hits: &[Hit]) -> &[Hit] {
+    let best = hits.first().map(|hit| hit.closeness);
+    let count = hits.iter().take_while(|hit| Some(hit.closeness) == best).count();
+    &hits[..count]
+}
+
+fn closeness(asked: &[String], name: &Name, matcher: &SkimMatcherV2) -> Option<(Closeness, i64)> {
+    let shorter = -i64::try_from(name.all.len()).unwrap_or(i64::MAX);
+    let each = |test: &dyn Fn(&str, &str) -> bool| asked.iter().all(|a| name.all.iter().any(|word| test(a, word)));
+    if asked.len() == name.title.len() && asked.iter().zip(&name.title).all(|(a, word)| same_word(a, word)) {
+        return Some((Closeness::Same, 0));
+    }
+    if each(&same_word) {
+        return Some((Closeness::Words, shorter));
+    }
+    if each(&|a, word| word.starts_with(a)) {
+        return Some((Closeness::Beginnings, shorter));
+    }
+    if let Some(score) = letters(asked, &name.text, matcher) {
+        return Some((Closeness::Letters, score));
+    }
+    each(&slip).then_some((Closeness::Slip, shorter))
+}
+
+/// The summed score of all words, if each scores well for its length: scattered letters are no answer.
+fn letters(asked: &[String], text: &str, matcher: &SkimMatcherV2) -> Option<i64> {
+    const LEAST_PER_LETTER: i64 = 16;
+    asked
+        .iter()
+        .map(|word| {
+            let score = matcher.fuzzy_match(text, word)?;
+            let length = i64::try_from(word.chars().count()).unwrap_or(i64::MAX);
+            (score / length.max(1) >= LEAST_PER_LETTER).then_some(score)
+        })
+        .sum()
+}
+
+/// One slip in a word of four letters or more, two from eight on; swapped neighbours are one.
+fn slip(asked: &str, word: &str) -> bool {
+    let allowed = match asked.chars().count() {
+        0..4 => return false,
+        4..8 => 1,
+        _ => 2,
+    };
+    strsim::osa_distance(asked, word) <= allowed
+}
+
+fn words(text: &str) -> Vec<String> {
+    let parts = normal(text);
+    let parts = parts.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | '/' | '&' | '(' | ')'));
+    parts.filter(|word| !word.is_empty() && *word != "and").map(str::to_owned).collect()
+}
+
+fn same_word(a: &str, b: &str) -> bool {
+    a == b || singular(a) == singular(b)
+}
+
+/// A plain English singular, good enough for comparing: brushes, toys, puppies, scarves.
+fn singular(word: &str) -> String {
+    let stem = |ending: &str| word.strip_suffix(ending).filter(|stem| stem.chars().count() > 1);
+    if let Some(stem) = stem("ies") {
+        return format!("{stem}y");
+    }
+    if let Some(stem) = stem("ves") {
+        return format!("{stem}f");
+    }
+    for ending in ["shes", "ches", "xes", "sses"] {
+        if word.ends_with(ending) {
+            return word[..word.len() - 2].to_owned();
+        }
+    }
+    match stem("s") {
+        Some(stem) if !stem.ends_with('s') => stem.to_owned(),
+        _ => word.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn answers(query: &str, titles: &[&str]) -> Vec<(Closeness, String)> {
+        let names: Vec<Name> = titles.iter().map(|title| Name::new(title, "")).collect();
+        find(query, &names).into_iter().map(|hit| (hit.closeness, titles[hit.index].to_owned())).collect()
+    }
+
+    #[test]
+    fn the_same_name_beats_all_else() {
+        let titles = ["toothbrush holder", "toothbrush", "brush"];
+        assert_eq!(answers("toothbrushes", &titles)[0], (Closeness::Same, "toothbrush".into()));
+        assert_eq!(answers("Toothbrush", &titles)[1], (Closeness::Words, "toothbrush holder".into()));
+    }
+
+    #[test]
+    fn words_come_in_any_order() {
+        let titles = ["washcloth, teal", "notebook, teal"];
+        assert_eq!(answers("teal wash", &titles), [(Closeness::Beginnings, "washcloth, teal".into())]);
+        assert_eq!(answers("teal washcloths", &titles), [(Closeness::Words, "washcloth, teal".into())]);
+    }
+
+    #[test]
+    fn letters_and_slips_are_found_last() {
+        let titles = ["toothbrush", "glue stick"];
+        assert_eq!(answers("tbr", &titles), [(Closeness::Letters, "toothbrush".into())]);
+        assert_eq!(answers("tootbhrush", &titles), [(Closeness::Slip, "toothbrush".into())]);
+        assert_eq!(answers("glux", &titles), [(Closeness::Slip, "glue stick".into())]);
+        assert!(answers("zebra", &titles).is_empty());
+    }
+
+    #[test]
+    fn singulars() {
+        for (many, one) in
+            [("combs", "comb"), ("brushes", "brush"), ("puppies", "puppy"), ("dress", "dress"), ("scarves", "scarf")]
+        {
+            assert!(same_word(many, one), "{many} {one}");
+        }
+        assert!(!same_word("sock", "socket"));
+    }
+}

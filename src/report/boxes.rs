@@ -1,0 +1,206 @@
+//! Boxes: the list, and one of them.
+
+use serde::Serialize;
+
+use super::table::{Side, table};
+use super::{Report, Sum};
+use crate::model::category::Category;
+use crate::model::checklist::{Gap, Met};
+use crate::model::text::counted;
+
+/// All boxes asked for.
+#[derive(Debug, Clone, Serialize)]
+pub struct BoxList {
+    /// The boxes, by number.
+    pub boxes: Vec<BoxLine>,
+}
+
+/// A box in a line.
+#[derive(Debug, Clone, Serialize)]
+pub struct BoxLine {
+    /// What people call it.
+    #[serde(rename = "box")]
+    pub label: String,
+    /// Who it is for: girl, boy, either.
+    #[serde(rename = "for")]
+    pub for_whom: String,
+    /// The age group.
+    pub ages: String,
+    /// The theme; may be empty.
+    pub theme: String,
+    /// The colours.
+    pub palette: Vec<String>,
+    /// Where it stands.
+    pub state: String,
+    /// Whether all that it must hold is in it.
+    pub full: bool,
+    /// Its checklist.
+    pub checklist: Vec<Cell>,
+    /// Units in it.
+    pub things: u32,
+    /// Units set aside for it.
+    pub aside: u32,
+    /// What is in it cost.
+    pub cost: Sum,
+}
+
+/// One line of a box's checklist.
+#[derive(Debug, Clone, Serialize)]
+pub struct Cell {
+    /// The category or kind.
+    pub line: String,
+    /// How far it is met.
+    pub met: Met,
+    /// How many it asks for.
+    pub wanted: u32,
+    /// In the box.
+    pub inside: u32,
+    /// Set aside.
+    pub aside: u32,
+    /// How many are neither.
+    pub needs: u32,
+    #[serde(skip)]
+    words: String,
+}
+
+impl Cell {
+    /// A line of a checklist.
+    pub fn of(gap: &Gap) -> Cell {
+        Cell {
+            line: gap.line.of.words().to_owned(),
+            met: gap.met(),
+            wanted: gap.line.count,
+            inside: gap.inside,
+            aside: gap.aside,
+            needs: gap.needs(),
+            words: gap.words(),
+        }
+    }
+
+    /// Its state in words: `needs 2 of 4`.
+    pub fn words(&self) -> &str {
+        &self.words
+    }
+}
+
+impl BoxLine {
+    /// `12 girl 6–8, ocean`.
+    pub fn heading(&self) -> String {
+        let theme = if self.theme.is_empty() { String::new() } else { format!(", {}", self.theme) };
+        let colours = if self.palette.is_empty() { String::new() } else { format!(", {}", self.palette.join(" and ")) };
+        format!("Box {} · {} {}{theme}{colours}", self.label, self.for_whom, self.ages)
+    }
+
+    fn needs(&self) -> String {
+        let needs = self.checklist.iter().filter(|cell| cell.met != Met::Full);
+        let needs: Vec<String> = needs.map(|cell| format!("{} {}", cell.line, cell.words)).collect();
+        if needs.is_empty() { "full".to_owned() } else { needs.join("; ") }
+    }
+}
+
+impl Report for BoxList {
+    fn text(&self) -> String {
+        if self.boxes.is_empty() {
+            return "No boxes. `brimful box plan \"girl 6-8 ocean, teal\"` plans one.\n".to_owned();
+        }
+        let columns = [
+            ("box", Side::Right),
+            ("for", Side::Left),
+            ("theme", Side::Left),
+            ("state", Side::Left),
+            ("in", Side::Right),
+            ("cost", Side::Right),
+            ("checklist", Side::Left),
+        ];
+        let row = |line: &BoxLine| {
+            let needs = if line.state == "open" || line.full { line.needs() } else { String::new() };
+            vec![
+                line.label.clone(),
+                format!("{} {}", line.for_whom, line.ages),
+                line.theme.clone(),
+                line.state.clone(),
+                line.things.to_string(),
+                line.cost.short(),
+                needs,
+            ]
+        };
+        let full = self.boxes.iter().filter(|line| line.full).count();
+        let all = counted(self.boxes.len() as u64, "box", "boxes");
+        let mut text = table(&columns, &self.boxes.iter().map(row).collect::<Vec<_>>());
+        text.push_str(&format!("\n {full} of {all} full\n"));
+        text
+    }
+}
+
+/// One box with all that is in it.
+#[derive(Debug, Clone, Serialize)]
+pub struct BoxCard {
+    /// The box.
+    #[serde(flatten)]
+    pub line: BoxLine,
+    /// What is in it or set aside for it, in the order it came there.
+    pub contents: Vec<Content>,
+}
+
+/// One thing in or for a box.
+#[derive(Debug, Clone, Serialize)]
+pub struct Content {
+    /// What it is called.
+    pub name: String,
+    /// The category it counts for here.
+    pub category: Option<Category>,
+    /// In the box.
+    pub units: u32,
+    /// Set aside for it.
+    pub aside: u32,
+    /// Whether it is this box's wow item.
+    pub wow: bool,
+    /// What it is tucked into; empty: nothing.
+    pub inside: String,
+    /// Why it was chosen.
+    pub why: String,
+    /// Where set-aside ones lie.
+    pub tote: String,
+    /// What those in the box cost.
+    pub cost: Sum,
+}
+
+impl Report for BoxCard {
+    fn text(&self) -> String {
+        let mut text = format!("{}\n", self.line.heading());
+        let aside = if self.line.aside > 0 { format!(", {} set aside", self.line.aside) } else { String::new() };
+        let (things, cost) = (counted(u64::from(self.line.things), "thing", "things"), self.line.cost.words());
+        text.push_str(&format!("{}: {things} in{aside}; cost {cost}\n\n", self.line.state));
+        for cell in &self.line.checklist {
+            text.push_str(&format!(" {} {}: {}\n", cell.met.sign(), cell.line, cell.words));
+        }
+        text.push('\n');
+        let columns = [
+            ("in the box", Side::Left),
+            ("", Side::Right),
+            ("counts for", Side::Left),
+            ("cost", Side::Right),
+            ("", Side::Left),
+        ];
+        text.push_str(&table(&columns, &self.contents.iter().map(Content::row).collect::<Vec<_>>()));
+        text
+    }
+}
+
+impl Content {
+    fn row(&self) -> Vec<String> {
+        let indent = if self.inside.is_empty() { "" } else { "  inside it: " };
+        let mut remarks = Vec::new();
+        if self.aside > 0 {
+            let tote = if self.tote.is_empty() { String::new() } else { format!(" in {}", self.tote) };
+            remarks.push(format!("{} set aside{tote}", self.aside));
+        }
+        if !self.why.is_empty() {
+            remarks.push(format!("({})", self.why));
+        }
+        let category = self.category.as_ref().map_or("", Category::words).to_owned();
+        let units = if self.units > 0 { self.units.to_string() } else { String::new() };
+        let cost = if self.units > 0 { self.cost.short() } else { String::new() };
+        vec![format!("{indent}{}", self.name), units, category, cost, remarks.join(" ")]
+    }
+}

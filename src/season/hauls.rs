@@ -1,0 +1,84 @@
+//! Hauls as they were logged: the list, and corrections of what is about a whole haul.
+
+use jiff::civil::Date;
+use rust_decimal::Decimal;
+
+use super::{ActError, Done, Season};
+use crate::model::fact::{Fact, HaulMended};
+use crate::model::haul::HaulField;
+use crate::model::money::Money;
+use crate::model::rows::{HaulRow, LotRow};
+use crate::report::hauls::{HaulLine, Hauls};
+use crate::store::Store;
+
+/// What is said anew of a haul; what isn't said stays.
+#[derive(Debug, Clone, Default)]
+pub struct HaulMend {
+    /// The day.
+    pub date: Option<Date>,
+    /// The shop or giver.
+    pub shop: Option<String>,
+    /// Tax over all lines.
+    pub tax: Option<Decimal>,
+    /// Postage over all lines.
+    pub postage: Option<Decimal>,
+    /// Coupon off all lines.
+    pub coupon: Option<Decimal>,
+    /// The receipt's total.
+    pub receipt: Option<Decimal>,
+}
+
+impl<S: Store> Season<S> {
+    /// All hauls, oldest first.
+    pub fn hauls(&self) -> Result<Hauls, ActError> {
+        let currency = self.profile()?.currency;
+        let mut rows = self.store.hauls()?;
+        rows.sort_by_key(|row| (row.facts.date, row.logged));
+        let line = |row: &HaulRow| {
+            let lots = self.store.lots_of(row.haul)?;
+            let total = total(row, &lots);
+            let over = row.facts.receipt.map(|receipt| receipt - total);
+            Ok(HaulLine {
+                handle: row.haul.short(),
+                date: row.facts.date.to_string(),
+                shop: row.facts.shop.clone(),
+                lines: lots.len(),
+                total: total.plain(currency),
+                receipt: row.facts.receipt.map(|receipt| receipt.plain(currency)).unwrap_or_default(),
+                over: over.filter(|over| !over.is_zero()).map(|over| over.plain(currency)).unwrap_or_default(),
+            })
+        };
+        Ok(Hauls { hauls: rows.iter().map(line).collect::<Result<_, ActError>>()? })
+    }
+
+    /// Corrects what is about a whole haul; its lines' costs are worked out anew.
+    pub fn mend_haul(&mut self, handle: &str, mend: &HaulMend) -> Result<Done, ActError> {
+        let row = self.store.hauls()?.into_iter().find(|row| row.haul.short() == handle);
+        let row = row.ok_or_else(|| {
+            ActError::NotUnderstood(format!("no haul has the letters {handle}; `brimful hauls` shows them"))
+        })?;
+        let mut set: Vec<HaulField> = Vec::new();
+        set.extend(mend.date.map(HaulField::Date));
+        set.extend(mend.shop.as_deref().map(|shop| HaulField::Shop(crate::model::text::clean(shop))));
+        for (amount, field) in [
+            (mend.tax, HaulField::Tax as fn(Money) -> HaulField),
+            (mend.postage, HaulField::Postage),
+            (mend.coupon, HaulField::Coupon),
+            (mend.receipt, |receipt| HaulField::Receipt(Some(receipt))),
+        ] {
+            if let Some(amount) = amount {
+                set.push(field(self.amount(amount)?));
+            }
+        }
+        if set.is_empty() {
+            return Err(ActError::NotUnderstood("what of it? Say --tax, --shop or the like".to_owned()));
+        }
+        self.act(vec![Fact::HaulMended(HaulMended { haul: row.haul, set })])
+    }
+}
+
+/// What its lines come to with all that came on top.
+fn total(row: &HaulRow, lots: &[LotRow]) -> Money {
+    let lines = lots.iter().filter(|lot| !lot.withdrawn).filter_map(|lot| lot.facts.paid).sum();
+    lines + row.facts.on_top(lines)
+}

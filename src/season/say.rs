@@ -1,0 +1,249 @@
+//! What an act did, in a sentence: said when it is done, and again in the history.
+
+use crate::model::event::Subject;
+use crate::model::fact::{Fact, Placing};
+use crate::model::id::{BoxId, LotId};
+use crate::model::lot::LotField;
+use crate::model::measure::Units;
+use crate::model::money::Money;
+use crate::model::text::counted;
+use crate::store::{Store, StoreError};
+
+/// Units of things put somewhere: gathered, so that one sentence tells many facts.
+struct Phrase {
+    /// The words before and after the things: "Put" and "into".
+    verb: (&'static str, &'static str),
+    things: Vec<(String, Units)>,
+    boxes: Vec<String>,
+}
+
+/// The facts of one act in plain words.
+pub fn sentence(store: &impl Store, facts: &[Fact]) -> Result<String, StoreError> {
+    let teller = Teller { store, facts };
+    let mut sentences = Vec::new();
+    let mut phrases: Vec<(BoxId, Phrase)> = Vec::new();
+    for fact in facts {
+        if let Some((verb, b)) = placing(fact) {
+            teller.gather(&mut phrases, verb, &b)?;
+        } else if let Some(words) = teller.other(fact)? {
+            sentences.push(words);
+        }
+    }
+    sentences.extend(told(phrases));
+    if sentences.is_empty() {
+        sentences.extend(teller.remarks()?);
+    }
+    Ok(sentences.join(" "))
+}
+
+fn placing(fact: &Fact) -> Option<((&'static str, &'static str), Placing)> {
+    match fact {
+        Fact::SetAside(b) => Some((("Set aside", "for"), b.clone())),
+        Fact::LetGo(b) => Some((("Let go", "that was set aside for"), b.clone())),
+        Fact::PutIn(b) => Some((("Put", "into"), b.clone())),
+        Fact::TakenBack(b) => Some((("Took", "back out of"), b.clone())),
+        _ => None,
+    }
+}
+
+/// One sentence for each different deed; boxes that got the same share one.
+fn told(phrases: Vec<(BoxId, Phrase)>) -> Vec<String> {
+    let mut merged: Vec<Phrase> = Vec::new();
+    for (_, phrase) in phrases {
+        match merged.iter_mut().find(|known| known.verb == phrase.verb && known.things == phrase.things) {
+            Some(known) => known.boxes.extend(phrase.boxes),
+            None => merged.push(phrase),
+        }
+    }
+    let say = |phrase: &Phrase| {
+        let things: Vec<String> = phrase.things.iter().map(|(title, units)| format!("{units} {title}")).collect();
+        let boxes = match phrase.boxes.as_slice() {
+            [one] => format!("box {one}"),
+            many => format!("each of boxes {}", many.join(", ")),
+        };
+        format!("{} {} {} {boxes}.", phrase.verb.0, things.join(", "), phrase.verb.1)
+    };
+    merged.iter().map(say).collect()
+}
+
+struct Teller<'a, S> {
+    store: &'a S,
+    facts: &'a [Fact],
+}
+
+impl<S: Store> Teller<'_, S> {
+    fn gather(
+        &self,
+        phrases: &mut Vec<(BoxId, Phrase)>,
+        verb: (&'static str, &'static str),
+        b: &Placing,
+    ) -> Result<(), StoreError> {
+        let title = self.lot(b.lot)?;
+        let known = phrases.iter_mut().find(|(giftbox, phrase)| *giftbox == b.giftbox && phrase.verb == verb);
+        let Some((_, phrase)) = known else {
+            let boxes = vec![self.giftbox(b.giftbox)?];
+            phrases.push((b.giftbox, Phrase { verb, things: vec![(title, b.units)], boxes }));
+            return Ok(());
+        };
+        match phrase.things.iter_mut().find(|(known, _)| *known == title) {
+            Some((_, units)) => *units += b.units,
+            None => phrase.things.push((title, b.units)),
+        }
+        Ok(())
+    }
+
+    fn other(&self, fact: &Fact) -> Result<Option<String>, StoreError> {
+        Ok(Some(match fact {
+            Fact::ProfileSet(b) => {
+                // Kept beside the first haul, it goes without saying.
+                if self.facts.len() > 1 {
+                    return Ok(None);
+                }
+                format!("Set the drive's rules: {}.", b.profile.name)
+            }
+            Fact::HaulLogged(b) => self.haul(b)?,
+            Fact::HaulMended(_) => "Corrected the haul.".to_owned(),
+            Fact::LotMended(b) => format!("Corrected {}: {}.", self.lot(b.lot)?, changed(&b.set)),
+            Fact::Moved(b) => {
+                let (from, to) = (self.giftbox(b.giftbox)?, self.giftbox(b.to_box)?);
+                format!("Moved {} {} from box {from} to box {to}.", b.units, self.lot(b.lot)?)
+            }
+            Fact::GivenLoose(b) => format!("Gave {} {} loose{}.", b.units, self.lot(b.lot)?, said(" to", &b.words)),
+            Fact::Lost(b) => format!("Took off {} {}{}.", b.units, self.lot(b.lot)?, said(":", &b.words)),
+            Fact::Found(b) => format!("Found {} {}.", b.units, self.lot(b.lot)?),
+            Fact::Counted(b) => format!("Counted {} {}.", b.found, self.lot(b.lot)?),
+            Fact::Split(b) => {
+                let (from, into) = (self.lot(b.lot)?, self.lot(b.into)?);
+                let of = b.facts.pieces.map(|pieces| format!(" of {pieces}")).unwrap_or_default();
+                format!("Made {} {into}{of} out of {} {from}.", b.facts.units, b.units)
+            }
+            Fact::KitMade(b) => {
+                let part = |part: &crate::model::fact::Part| Ok(format!("{} {}", part.units, self.lot(part.lot)?));
+                let parts = b.parts.iter().map(part).collect::<Result<Vec<_>, StoreError>>()?;
+                format!("Made {} {} out of {}.", b.facts.units, self.lot(b.into)?, parts.join(", "))
+            }
+            Fact::BoxPlanned(b) => return self.planned(b.giftbox),
+            Fact::BoxMended(b) => format!("Changed box {}.", self.giftbox(b.giftbox)?),
+            Fact::BoxClosed(b) => format!("Closed box {}.", self.giftbox(b.giftbox)?),
+            Fact::BoxReopened(b) => format!("Opened box {} again.", self.giftbox(b.giftbox)?),
+            Fact::BoxHandedIn(b) => format!("Handed in box {} on {}.", self.giftbox(b.giftbox)?, b.date),
+            Fact::BoxCameBack(b) => format!("Box {} came back on {}.", self.giftbox(b.giftbox)?, b.date),
+            Fact::BoxDropped(b) => format!("Took box {} off the plan.", self.giftbox(b.giftbox)?),
+            Fact::Voided(_) => "Took an act back.".to_owned(),
+            Fact::Restored(_) => "Brought an act again.".to_owned(),
+            Fact::LotAdded(_) | Fact::PlacementMended(_) => return Ok(None),
+            Fact::SetAside(_) | Fact::LetGo(_) | Fact::PutIn(_) | Fact::TakenBack(_) => return Ok(None),
+        }))
+    }
+
+    fn haul(&self, b: &crate::model::fact::HaulLogged) -> Result<String, StoreError> {
+        let profile = self.store.profile()?.unwrap_or_default();
+        let lots: Vec<_> = (self.facts.iter())
+            .filter_map(|fact| match fact {
+                Fact::LotAdded(lot) if lot.haul == Some(b.haul) => Some(&lot.facts),
+                _ => None,
+            })
+            .collect();
+        let lines: Money = lots.iter().filter_map(|lot| lot.paid).sum();
+        let total = (lines + b.facts.on_top(lines)).plain(profile.currency);
+        let shop = said(",", &b.facts.shop);
+        let count = counted(lots.len() as u64, "line", "lines");
+        let priced = lots.iter().any(|lot| lot.paid.is_some());
+        let paid = if priced { format!("{total} paid, ") } else { String::new() };
+        Ok(format!("Logged {count}, {paid}{}{shop}.", b.facts.date))
+    }
+
+    /// Boxes planned together are told by the first of them.
+    fn planned(&self, giftbox: BoxId) -> Result<Option<String>, StoreError> {
+        let mut planned = self.facts.iter().filter_map(|fact| match fact {
+            Fact::BoxPlanned(b) => Some(b),
+            _ => None,
+        });
+        let Some(first) = planned.next().filter(|first| first.giftbox == giftbox) else { return Ok(None) };
+        let mut labels = vec![self.giftbox(first.giftbox)?];
+        labels.extend(planned.map(|b| self.giftbox(b.giftbox)).collect::<Result<Vec<_>, _>>()?);
+        let boxes = if labels.len() == 1 { "box" } else { "boxes" };
+        let facts = &first.facts;
+        let colours = said(",", &facts.palette.join(" and "));
+        let theme = said(",", &facts.theme);
+        Ok(Some(format!("Planned {boxes} {}: {} {}{theme}{colours}.", labels.join(", "), facts.whom(), facts.ages)))
+    }
+
+    /// An act that only says something of things in a box.
+    fn remarks(&self) -> Result<Vec<String>, StoreError> {
+        let mut told = Vec::new();
+        for fact in self.facts {
+            let words = match fact {
+                Fact::PlacementMended(b) => {
+                    format!("Noted of {} in box {}.", self.lot(b.lot)?, self.giftbox(b.giftbox)?)
+                }
+                Fact::LotAdded(b) => format!("Added {} {}.", b.facts.units, b.facts.title()),
+                _ => continue,
+            };
+            if !told.contains(&words) {
+                told.push(words);
+            }
+        }
+        Ok(told)
+    }
+
+    /// What a batch is called; one that was undone is called what it was when it came.
+    fn lot(&self, lot: LotId) -> Result<String, StoreError> {
+        if let Some(row) = self.store.lot(lot)? {
+            return Ok(row.facts.title());
+        }
+        let events = self.store.events_about(Subject::Lot(lot))?;
+        let came = events.iter().find_map(|told| match &told.event.fact {
+            Fact::LotAdded(b) if b.lot == lot => Some(b.facts.title()),
+            Fact::Split(b) if b.into == lot => Some(b.facts.title()),
+            Fact::KitMade(b) if b.into == lot => Some(b.facts.title()),
+            _ => None,
+        });
+        Ok(came.unwrap_or_else(|| "of something".to_owned()))
+    }
+
+    fn giftbox(&self, giftbox: BoxId) -> Result<String, StoreError> {
+        if let Some(row) = self.store.giftbox(giftbox)? {
+            return Ok(row.label());
+        }
+        let events = self.store.events_about(Subject::Box(giftbox))?;
+        let number = events.iter().find_map(|told| match &told.event.fact {
+            Fact::BoxPlanned(b) => Some(b.facts.number.to_string()),
+            _ => None,
+        });
+        Ok(number.unwrap_or_else(|| "?".to_owned()))
+    }
+}
+
+/// Words that may be missing, with what joins them.
+fn said(joint: &str, words: &str) -> String {
+    if words.is_empty() { String::new() } else { format!("{joint} {words}") }
+}
+
+/// The fields that a correction names.
+fn changed(set: &[LotField]) -> String {
+    let name = |field: &LotField| match field {
+        LotField::Name(_) => "name",
+        LotField::Source(_) => "how it came",
+        LotField::Units(_) => "how many",
+        LotField::Pieces(_) => "pieces in one",
+        LotField::Packs(_) => "packs",
+        LotField::Paid(_) => "price",
+        LotField::About(_) => "how sure the price is",
+        LotField::Regular(_) => "regular price",
+        LotField::Kind(_) => "what it is",
+        LotField::Category(_) => "category",
+        LotField::For(_) => "who for",
+        LotField::Ages(_) => "ages",
+        LotField::Size(_) => "size",
+        LotField::Colours(_) => "colours",
+        LotField::Theme(_) => "theme",
+        LotField::Tote(_) => "where it lies",
+        LotField::Expires(_) => "expiry",
+        LotField::Dims(_) => "measures",
+        LotField::Weight(_) => "weight",
+        LotField::Flags(_) => "what to be careful of",
+        LotField::Notes(_) => "notes",
+    };
+    set.iter().map(name).collect::<Vec<_>>().join(", ")
+}

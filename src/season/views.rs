@@ -1,0 +1,380 @@
+//! Questions: what is on hand, where is it, what is in a box, what did it cost.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+use rust_decimal::Decimal;
+
+use super::names::{Thing, day_of};
+use super::{ActError, Season};
+use crate::find::{Name, closest, find};
+use crate::model::category::Category;
+use crate::model::checklist::{Gap, Held, gaps, is_full};
+use crate::model::event::Subject;
+use crate::model::fact::Fact;
+use crate::model::giftbox::BoxState;
+use crate::model::haul::HaulFacts;
+use crate::model::id::{HaulId, LotId};
+use crate::model::measure::Units;
+use crate::model::money::{KnownSum, Money, each};
+use crate::model::profile::Profile;
+use crate::model::rows::{BoxRow, LotRow, PlacementRow};
+use crate::model::text::normal;
+use crate::model::whom::ForWhom;
+use crate::report::Sum;
+use crate::report::average::MovingAverage;
+use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
+use crate::report::costs::{Bought, CategoryCost, CostOfBox, Costs, Prices};
+use crate::report::places::{InBox, InTote, Place, Places};
+use crate::report::stock::{Batch, Stock, StockLine};
+use crate::store::Store;
+
+/// Which part of the stock is asked for.
+#[derive(Debug, Clone, Default)]
+pub struct StockWish {
+    /// Words that the things answer to; empty: all.
+    pub words: String,
+    /// Only what lies in this tote.
+    pub tote: Option<String>,
+    /// Only this category.
+    pub category: Option<Category>,
+    /// Show each batch.
+    pub batches: bool,
+}
+
+/// Which boxes a review looks at.
+#[derive(Debug, Clone, Default)]
+pub struct ReviewWish {
+    /// Only those that lack this category or kind.
+    pub lacks: Option<String>,
+    /// Only this age group.
+    pub ages: Option<crate::model::age::Ages>,
+    /// Only for a girl, a boy, or either.
+    pub for_whom: Option<Option<ForWhom>>,
+    /// Closed boxes and those handed in as well.
+    pub all: bool,
+}
+
+impl<S: Store> Season<S> {
+    /// What is on hand.
+    pub fn stock(&self, wish: &StockWish) -> Result<Stock, ActError> {
+        let tote = wish.tote.as_deref().map(normal);
+        let wanted = |lot: &LotRow| {
+            !lot.standing.on_hand.is_zero()
+                && (tote.is_none() || lot.facts.tote == tote)
+                && (wish.category.is_none() || lot.facts.category == wish.category)
+        };
+        let things = self.answering(&wish.words, self.things(wanted)?);
+        let profile = self.profile()?;
+        let hauls = self.haul_facts()?;
+        let total = things.iter().flat_map(|thing| &thing.lots).map(on_hand_cost).sum();
+        Ok(Stock {
+            on_hand: things.iter().map(Thing::on_hand).sum::<Units>().count(),
+            aside: things.iter().map(Thing::aside).sum::<Units>().count(),
+            cost: Sum::of(total, profile.currency),
+            things: things.iter().map(|thing| stock_line(thing, &profile, &hauls)).collect(),
+            batches: wish.batches,
+        })
+    }
+
+    /// Where the things are that the words mean; the closest names only.
+    pub fn where_is(&self, words: &str) -> Result<Places, ActError> {
+        let things = self.answering(words, self.things(|_| true)?);
+        let labels: BTreeMap<_, String> =
+            self.store.boxes()?.into_iter().map(|row| (row.giftbox, row.label())).collect();
+        let things = things.iter().map(|thing| self.place(thing, &labels)).collect::<Result<_, ActError>>()?;
+        Ok(Places { words: words.to_owned(), things })
+    }
+
+    /// All boxes that still stand on the plan.
+    pub fn box_list(&self) -> Result<BoxList, ActError> {
+        let rows = self.store.boxes()?.into_iter().filter(|row| row.state != BoxState::Dropped);
+        Ok(BoxList { boxes: rows.map(|row| self.box_line(&row)).collect::<Result<_, ActError>>()? })
+    }
+
+    /// One box with all that is in it.
+    pub fn box_card(&self, label: &str) -> Result<BoxCard, ActError> {
+        let row = self.box_called(label)?;
+        let held = self.store.placements_in(row.giftbox)?;
+        let mut ordered: Vec<&PlacementRow> = held.iter().filter(|row| row.inside.is_none()).collect();
+        // What is tucked into a holder follows it; a holder that left lets its things stand alone.
+        for tucked in held.iter().filter(|row| row.inside.is_some()) {
+            let holder = ordered.iter().rposition(|row| {
+                Some(row.placement) == tucked.inside || (row.inside == tucked.inside && row.inside.is_some())
+            });
+            ordered.insert(holder.map_or(ordered.len(), |index| index + 1), tucked);
+        }
+        let contents = ordered.into_iter().map(|placed| self.content(placed, &held)).collect::<Result<_, ActError>>()?;
+        Ok(BoxCard { line: self.box_line(&row)?, contents })
+    }
+
+    /// What the whole season cost, and where that is now.
+    pub fn costs(&self) -> Result<Costs, ActError> {
+        let profile = self.profile()?;
+        let lots = self.store.lots()?;
+        let sum = |part: &dyn Fn(&LotRow) -> (Money, Units)| {
+            let known = |lot: &LotRow| {
+                let (cost, units) = part(lot);
+                lot.known(cost, units)
+            };
+            Sum::of(lots.iter().map(known).sum(), profile.currency)
+        };
+        // Bundles and kits cost what their parts cost: only what came from outside counts as spent.
+        let outside: KnownSum = (lots.iter().filter(|lot| lot.haul.is_some()))
+            .map(|lot| lot.known(lot.cost_in, lot.facts.units))
+            .sum();
+        let by_box = self.costs_of_boxes(&profile)?;
+        Ok(Costs {
+            currency: profile.currency.code().to_owned(),
+            spent: Sum::of(outside, profile.currency),
+            boxes: sum(&|lot| (lot.standing.boxed_cost, lot.standing.boxed)),
+            on_hand: sum(&|lot| (lot.standing.on_hand_cost, lot.standing.on_hand)),
+            loose: sum(&|lot| (lot.standing.loose_cost, lot.standing.loose)),
+            lost: sum(&|lot| (lot.standing.lost_cost, lot.standing.lost)),
+            by_category: by_category(&lots, &profile),
+            over_wish: by_box.iter().filter(|row| row.over_wish).count(),
+            wish: profile.wish.map(|wish| wish.plain(profile.currency)).unwrap_or_default(),
+            by_box,
+        })
+    }
+
+    /// What a thing cost each time it was bought.
+    pub fn prices(&self, words: &str) -> Result<Prices, ActError> {
+        let things = self.things(|lot| !lot.withdrawn)?;
+        let thing = self.one_of(words, &things, "here")?;
+        let currency = self.profile()?.currency;
+        let hauls = self.haul_facts()?;
+        let mut lots: Vec<&LotRow> = thing.lots.iter().filter(|lot| !lot.unpriced && lot.haul.is_some()).collect();
+        lots.sort_by_key(|lot| (day(lot, &hauls), lot.added));
+        let one = |lot: &LotRow| Decimal::from(lot.cost_in.minor()) / Decimal::from(lot.facts.units.count().max(1));
+        let mut sorted: Vec<(Decimal, &LotRow)> = lots.iter().map(|lot| (one(lot), *lot)).collect();
+        sorted.sort_by_key(|(price, _)| *price);
+        let price = |lot: &LotRow| each(lot.cost_in, lot.facts.units.count(), currency);
+        let times = lots.iter().map(|lot| Bought {
+            date: day(lot, &hauls),
+            shop: lot.haul.and_then(|haul| hauls.get(&haul)).map(|facts| facts.shop.clone()).unwrap_or_default(),
+            units: lot.facts.units.count(),
+            each: price(lot),
+        });
+        Ok(Prices {
+            name: thing.title.clone(),
+            times: times.collect(),
+            lowest: sorted.first().map(|(_, lot)| price(lot)).unwrap_or_default(),
+            middle: sorted.get(sorted.len().saturating_sub(1) / 2).map(|(_, lot)| price(lot)).unwrap_or_default(),
+            average: self.average(&thing)?.map(|cents| average_words(cents, currency)).unwrap_or_default(),
+        })
+    }
+
+    /// What one of a thing on hand cost by moving average, in minor units; none when none is left.
+    fn average(&self, thing: &Thing) -> Result<Option<Decimal>, ActError> {
+        let mut told = Vec::new();
+        for lot in &thing.lots {
+            for event in self.store.events_about(Subject::Lot(lot.lot))?.into_iter().filter(|told| told.live) {
+                told.push((event.event.order(), event.event, lot));
+            }
+        }
+        told.sort_by_key(|(order, ..)| *order);
+        let mut average = MovingAverage::default();
+        for (_, event, lot) in told {
+            match &event.fact {
+                Fact::LotAdded(_) => average.came(lot.facts.units, lot.cost_in),
+                Fact::Split(b) if b.into == lot.lot => average.came(lot.facts.units, lot.cost_in),
+                Fact::KitMade(b) if b.into == lot.lot => average.came(lot.facts.units, lot.cost_in),
+                Fact::PutIn(b) => _ = average.went(b.units),
+                Fact::GivenLoose(b) | Fact::Lost(b) => _ = average.went(b.units),
+                Fact::Split(b) => _ = average.went(b.units),
+                Fact::TakenBack(b) => {
+                    let back = average.each().unwrap_or_default() * Decimal::from(b.units.count());
+                    average.back(b.units, back);
+                }
+                Fact::Found(b) => average.came(b.units, Money::ZERO),
+                _ => {}
+            }
+        }
+        Ok(average.each())
+    }
+
+    /// The things that answer to words, the closest grade only; all of them without words.
+    fn answering(&self, words: &str, things: Vec<Thing>) -> Vec<Thing> {
+        if words.trim().is_empty() {
+            return things;
+        }
+        let name = |thing: &Thing| {
+            let more = thing.lots.iter().map(|lot| lot.facts.haystack()).collect::<Vec<_>>().join(" ");
+            Name::new(&thing.title, &more)
+        };
+        let names: Vec<Name> = things.iter().map(name).collect();
+        closest(&find(words, &names)).iter().map(|hit| things[hit.index].clone()).collect()
+    }
+
+    fn place(&self, thing: &Thing, labels: &BTreeMap<crate::model::id::BoxId, String>) -> Result<Place, ActError> {
+        let mut totes: BTreeMap<String, u32> = BTreeMap::new();
+        let mut boxes: BTreeMap<String, (u32, u32)> = BTreeMap::new();
+        for lot in &thing.lots {
+            if !lot.standing.on_hand.is_zero() {
+                *totes.entry(lot.facts.tote.clone().unwrap_or_default()).or_default() += lot.standing.on_hand.count();
+            }
+            for placed in self.store.placements_of(lot.lot)? {
+                let label = labels.get(&placed.giftbox).cloned().unwrap_or_default();
+                let (units, aside) = boxes.entry(label).or_default();
+                *units += placed.units.count();
+                *aside += placed.aside.count();
+            }
+        }
+        let totes = totes.into_iter().map(|(tote, units)| InTote { tote, units }).collect();
+        let mut boxes: Vec<InBox> =
+            boxes.into_iter().map(|(label, (units, aside))| InBox { label, units, aside }).collect();
+        boxes.sort_by_key(|place| (place.label.len(), place.label.clone()));
+        Ok(Place { name: thing.title.clone(), totes, boxes })
+    }
+
+    /// A box's things as its checklist sees them.
+    pub(super) fn held_in(&self, row: &BoxRow) -> Result<Vec<Held>, ActError> {
+        let mut held = Vec::new();
+        for placed in self.store.placements_in(row.giftbox)? {
+            let facts = self.store.lot(placed.lot)?.map(|lot| lot.facts).unwrap_or_default();
+            let (category, kind) = (facts.category, facts.kind);
+            held.push(Held { category, kind, wow: placed.wow, units: placed.units, aside: placed.aside });
+        }
+        Ok(held)
+    }
+
+    fn gaps_of(&self, row: &BoxRow) -> Result<Vec<Gap>, ActError> {
+        let profile = self.profile()?;
+        let checklist = profile.band(row.facts.ages).map(|band| band.checklist.as_slice()).unwrap_or_default();
+        Ok(gaps(checklist, &self.held_in(row)?))
+    }
+
+    pub(super) fn box_line(&self, row: &BoxRow) -> Result<BoxLine, ActError> {
+        let gaps = self.gaps_of(row)?;
+        let held = self.store.placements_in(row.giftbox)?;
+        Ok(BoxLine {
+            label: row.label(),
+            for_whom: row.facts.whom().to_owned(),
+            ages: row.facts.ages.to_string(),
+            theme: row.facts.theme.clone(),
+            palette: row.facts.palette.clone(),
+            state: row.state.to_string(),
+            full: !gaps.is_empty() && is_full(&gaps),
+            checklist: gaps.iter().map(Cell::of).collect(),
+            things: held.iter().map(|held| held.units).sum::<Units>().count(),
+            aside: held.iter().map(|held| held.aside).sum::<Units>().count(),
+            cost: Sum::of(self.cost_of(&held)?, self.profile()?.currency),
+        })
+    }
+
+    fn cost_of(&self, held: &[PlacementRow]) -> Result<KnownSum, ActError> {
+        let mut sum = KnownSum::default();
+        for placed in held {
+            if let Some(lot) = self.store.lot(placed.lot)? {
+                sum = sum + lot.known(placed.cost, placed.units);
+            }
+        }
+        Ok(sum)
+    }
+
+    fn content(&self, placed: &PlacementRow, held: &[PlacementRow]) -> Result<Content, ActError> {
+        let lot = self.store.lot(placed.lot)?;
+        let facts = lot.as_ref().map(|lot| lot.facts.clone()).unwrap_or_default();
+        let holder = held.iter().find(|row| Some(row.placement) == placed.inside);
+        let holder = holder.map(|row| self.store.lot(row.lot)).transpose()?.flatten();
+        let cost = lot.map(|lot| lot.known(placed.cost, placed.units)).unwrap_or_default();
+        Ok(Content {
+            name: facts.title(),
+            category: if placed.wow { Some(Category::Wow) } else { facts.category },
+            units: placed.units.count(),
+            aside: placed.aside.count(),
+            wow: placed.wow,
+            inside: holder.map(|lot| lot.facts.title()).unwrap_or_default(),
+            why: placed.why.clone(),
+            tote: facts.tote.filter(|_| !placed.aside.is_zero()).unwrap_or_default(),
+            cost: Sum::of(cost, self.profile()?.currency),
+        })
+    }
+
+    fn costs_of_boxes(&self, profile: &Profile) -> Result<Vec<CostOfBox>, ActError> {
+        let mut rows = Vec::new();
+        for row in self.store.boxes()? {
+            let held = self.store.placements_in(row.giftbox)?;
+            let things = held.iter().map(|held| held.units).sum::<Units>().count();
+            if things == 0 {
+                continue;
+            }
+            let cost = self.cost_of(&held)?;
+            let about = format!("{} {} {}", row.facts.whom(), row.facts.ages, row.facts.theme);
+            let over_wish = profile.wish.is_some_and(|wish| cost.known > wish);
+            let (label, cost) = (row.label(), Sum::of(cost, profile.currency));
+            rows.push(CostOfBox { label, about: about.trim_end().to_owned(), things, cost, over_wish });
+        }
+        Ok(rows)
+    }
+
+    fn haul_facts(&self) -> Result<BTreeMap<HaulId, HaulFacts>, ActError> {
+        Ok(self.store.hauls()?.into_iter().map(|row| (row.haul, row.facts)).collect())
+    }
+
+    /// The batches by id, for what asks about many.
+    pub(super) fn lots_by_id(&self) -> Result<BTreeMap<LotId, LotRow>, ActError> {
+        Ok(self.store.lots()?.into_iter().map(|lot| (lot.lot, lot)).collect())
+    }
+}
+
+fn on_hand_cost(lot: &LotRow) -> KnownSum {
+    lot.known(lot.standing.on_hand_cost, lot.standing.on_hand)
+}
+
+fn day(lot: &LotRow, hauls: &BTreeMap<HaulId, HaulFacts>) -> String {
+    let bought: Option<Date> = lot.haul.and_then(|haul| hauls.get(&haul)).map(|facts| facts.date);
+    bought.map_or_else(|| day_of(lot.added.clock.millis()), |date| date.to_string())
+}
+
+fn average_words(minor: Decimal, currency: crate::model::currency::Currency) -> String {
+    let amount = minor / Decimal::from(10_i64.pow(currency.digits().into()));
+    amount.round_dp(u32::from(currency.digits()) + 1).to_string()
+}
+
+fn by_category(lots: &[LotRow], profile: &Profile) -> Vec<CategoryCost> {
+    let mut sums: BTreeMap<Option<Category>, KnownSum> = BTreeMap::new();
+    for lot in lots {
+        let cost = lot.cost_in - lot.standing.passed_cost;
+        let units = lot.standing.units_in - lot.standing.passed;
+        let sum = sums.entry(lot.facts.category.clone()).or_default();
+        *sum = *sum + lot.known(cost, units);
+    }
+    let row = |(category, sum)| CategoryCost { category, cost: Sum::of(sum, profile.currency) };
+    sums.into_iter().map(row).collect()
+}
+
+fn stock_line(thing: &Thing, profile: &Profile, hauls: &BTreeMap<HaulId, HaulFacts>) -> StockLine {
+    let facts = thing.lots.first().map(|lot| lot.facts.clone()).unwrap_or_default();
+    let cost: KnownSum = thing.lots.iter().map(on_hand_cost).sum();
+    let priced = cost.unpriced == 0;
+    StockLine {
+        name: thing.title.clone(),
+        category: facts.category,
+        for_whom: facts.for_whom.map(|whom| whom.word().to_owned()).unwrap_or_default(),
+        ages: facts.ages.map(|ages| ages.to_string()).unwrap_or_default(),
+        on_hand: thing.on_hand().count(),
+        aside: thing.aside().count(),
+        each: if priced { each(cost.known, thing.on_hand().count(), profile.currency) } else { "open".to_owned() },
+        cost: Sum::of(cost, profile.currency),
+        totes: thing.totes(),
+        batches: thing.lots.iter().map(|lot| batch(lot, profile, hauls)).collect(),
+    }
+}
+
+fn batch(lot: &LotRow, profile: &Profile, hauls: &BTreeMap<HaulId, HaulFacts>) -> Batch {
+    let haul = lot.haul.and_then(|haul| hauls.get(&haul));
+    Batch {
+        handle: lot.lot.short(),
+        source: lot.facts.source.to_string(),
+        date: haul.map(|facts| facts.date.to_string()).unwrap_or_default(),
+        shop: haul.map(|facts| facts.shop.clone()).unwrap_or_default(),
+        units: lot.facts.units.count(),
+        on_hand: lot.standing.on_hand.count(),
+        cost: Sum::of(lot.known(lot.cost_in, lot.facts.units), profile.currency),
+        tote: lot.facts.tote.clone().unwrap_or_default(),
+        expires: lot.facts.expires.clone().unwrap_or_default(),
+        notes: lot.facts.notes.clone(),
+    }
+}
