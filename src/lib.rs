@@ -1,2 +1,3 @@
 //! Brimful.
+pub mod catalogue;
 pub mod model;

@@ -11,3 +11,4 @@ pub mod money;
 pub mod profile;
 pub mod share;
 pub mod text;
+pub mod whom;
