@@ -1,3 +1,4 @@
 //! Brimful.
 pub mod catalogue;
 pub mod model;
+pub mod reading;

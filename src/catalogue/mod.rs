@@ -5,3 +5,4 @@ pub mod kinds;
 mod singular;
 
 pub use kinds::Catalogue;
+pub(crate) use singular::same_word;
