@@ -40,7 +40,10 @@ impl Report for History {
             return "Nothing was done yet.\n".to_owned();
         }
         let line = |step: &Step| {
-            let when = moment(step.when).to_zoned_datetime(jiff::tz::TimeZone::system()).strftime("%Y-%m-%d %H:%M").to_string();
+            let when = moment(step.when)
+                .to_zoned_datetime(jiff::tz::TimeZone::system())
+                .strftime("%Y-%m-%d %H:%M")
+                .to_string();
             let by = if step.by.is_empty() { String::new() } else { format!(" {}:", step.by) };
             let undone = if step.undone { " (taken back)" } else { "" };
             format!("{when}{by} {}{undone}\n", step.what)

@@ -11,8 +11,8 @@ pub mod history;
 pub mod places;
 pub mod review;
 pub mod stock;
-pub mod summary;
 mod sum;
+pub mod summary;
 mod table;
 
 pub use review::{Settle, SettleItem};

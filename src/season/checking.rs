@@ -8,10 +8,8 @@ impl<S: Store> Season<S> {
     /// Every trouble found in the file.
     pub fn check(&self) -> Result<Looked, ActError> {
         let found = check(&self.store)?;
-        let line = |trouble: crate::store::Trouble| TroubleLine {
-            what: trouble.what,
-            remedy: trouble.remedy.to_owned(),
-        };
+        let line =
+            |trouble: crate::store::Trouble| TroubleLine { what: trouble.what, remedy: trouble.remedy.to_owned() };
         Ok(Looked { events: self.store.kept()?.len(), troubles: found.into_iter().map(line).collect() })
     }
 

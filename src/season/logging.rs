@@ -86,9 +86,9 @@ impl<S: Store> Season<S> {
         }
         let mut lines = Vec::new();
         let mut drafts = vec![self.draft(how)];
-        for entry in entries {
+        for (_, entry) in entries {
             match entry {
-                Entry::Head { head, .. } => self.heading(&mut drafts, head, how),
+                Entry::Head(head) => self.heading(&mut drafts, head, how),
                 Entry::Line(Outcome::Read(reading)) => {
                     self.line(&mut drafts, &reading);
                     lines.push(*reading);
@@ -131,8 +131,9 @@ impl<S: Store> Season<S> {
             Head::Postage(amount) => draft.facts.postage = amount,
             Head::Coupon(amount) => draft.facts.coupon = amount,
             Head::Receipt(amount) => draft.facts.receipt = Some(amount),
-            Head::Opening { place } => {
+            Head::Opening { place, date } => {
                 draft.opening = true;
+                draft.facts.date = date.unwrap_or(draft.facts.date);
                 draft.tote = place.or(draft.tote.take());
             }
             Head::Place(place) => draft.tote = Some(place),
@@ -144,13 +145,13 @@ impl<S: Store> Season<S> {
         let Some(last) = drafts.last() else { return };
         let date = reading.date.unwrap_or(last.facts.date);
         let shop = reading.shop.clone().unwrap_or_else(|| last.facts.shop.clone());
-        let lot = lot_facts(reading, last.opening, last.tote.as_ref());
+        let (opening, tote) = (last.opening, last.tote.clone());
+        let lot = lot_facts(reading, opening, tote.as_ref());
         let fits = |draft: &Draft| draft.facts.date == date && draft.facts.shop == shop;
         if let Some(draft) = drafts.iter_mut().rev().find(|draft| fits(draft)) {
             draft.lots.push(lot);
             return;
         }
-        let (opening, tote) = (last.opening, last.tote.clone());
         let facts = HaulFacts { shop, ..HaulFacts::on(date) };
         let aside = Draft { haul: self.ids.haul(), facts, opening, tote, lots: vec![lot] };
         // Before the haul being written, which goes on.
@@ -208,21 +209,21 @@ pub fn lot_facts(reading: &Reading, opening: bool, tote: Option<&String>) -> Lot
 }
 
 /// What keeps the lines from being saved, a sentence each.
-fn doubts(entries: &[Entry], open_price: bool) -> Vec<String> {
+fn doubts(entries: &[(usize, Entry)], open_price: bool) -> Vec<String> {
     let mut doubts = Vec::new();
-    for entry in entries {
+    for (_, entry) in entries {
         match entry {
             Entry::Line(Outcome::Refused(refused)) => doubts.push(format!("line {}: {}", refused.n, refused.error)),
             Entry::Line(Outcome::Read(reading)) => {
                 let holds_up = |question: &&Question| match question.about {
-                    About::Units | About::Name | About::Regular => true,
+                    About::Units | About::Name => true,
                     About::Paid => !(open_price && reading.paid.is_none()),
                     _ => false,
                 };
                 let questions = reading.questions.iter().filter(holds_up);
                 doubts.extend(questions.map(|question| format!("line {}: {}", reading.n, question.why)));
             }
-            Entry::Head { .. } => {}
+            Entry::Head(_) => {}
         }
     }
     doubts

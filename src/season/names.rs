@@ -190,7 +190,11 @@ fn batch_line(lot: &LotRow) -> String {
 /// Which batch goes first: sooner expiry, then older by day, then by arrival.
 fn used_up(lot: &LotRow, bought: &BTreeMap<HaulId, Date>) -> (String, String, u64, LotId) {
     // A month sorts behind its days; what never expires goes last.
-    let expires = lot.facts.expires.clone().map_or("~".to_owned(), |day| day + if day.len() < 10 { "-99" } else { "" });
+    let expires = match lot.facts.expires.as_deref() {
+        None => "~".to_owned(),
+        Some(day) if day.len() < 10 => format!("{day}-99"),
+        Some(day) => day.to_owned(),
+    };
     let arrived = lot.added.clock.millis();
     let day = lot.haul.and_then(|haul| bought.get(&haul)).map(ToString::to_string);
     let day = day.unwrap_or_else(|| day_of(arrived));

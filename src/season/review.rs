@@ -57,8 +57,7 @@ impl<S: Store> Season<S> {
             row.map_or_else(|| "?".to_owned(), BoxRow::label)
         };
         for lot in lots.values() {
-            let holding: Vec<String> =
-                placements.iter().filter(|placed| placed.lot == lot.lot).map(&label).collect();
+            let holding: Vec<String> = placements.iter().filter(|placed| placed.lot == lot.lot).map(&label).collect();
             settle_lot(&mut settle, lot, &holding.join(", "));
         }
         for row in &boxes {
@@ -131,7 +130,10 @@ impl<S: Store> Season<S> {
         }
         for lot in twice {
             let title = self.store.lot(lot)?.map_or_else(|| "Something".to_owned(), |lot| lot.facts.title());
-            settle.add(format!("{title} was counted on two computers at once; both counts were taken off."), "Count it again.");
+            settle.add(
+                format!("{title} was counted on two computers at once; both counts were taken off."),
+                "Count it again.",
+            );
         }
         Ok(())
     }

@@ -51,7 +51,7 @@ impl<S: Store> Season<S> {
     fn sentence_of(&self, act: ActId) -> Result<String, ActError> {
         let events = self.store.events_of(act)?;
         let facts: Vec<Fact> = events.iter().map(|event| event.fact.clone()).collect();
-        say::sentence(&self.store, &facts)
+        Ok(say::sentence(&self.store, &facts)?)
     }
 
     fn rested_on(&self, was: &str, acts: &[ActId]) -> Result<ActError, ActError> {

@@ -104,7 +104,8 @@ impl<S: Store> Season<S> {
             });
             ordered.insert(holder.map_or(ordered.len(), |index| index + 1), tucked);
         }
-        let contents = ordered.into_iter().map(|placed| self.content(placed, &held)).collect::<Result<_, ActError>>()?;
+        let contents =
+            ordered.into_iter().map(|placed| self.content(placed, &held)).collect::<Result<_, ActError>>()?;
         Ok(BoxCard { line: self.box_line(&row)?, contents })
     }
 
@@ -120,9 +121,8 @@ impl<S: Store> Season<S> {
             Sum::of(lots.iter().map(known).sum(), profile.currency)
         };
         // Bundles and kits cost what their parts cost: only what came from outside counts as spent.
-        let outside: KnownSum = (lots.iter().filter(|lot| lot.haul.is_some()))
-            .map(|lot| lot.known(lot.cost_in, lot.facts.units))
-            .sum();
+        let outside: KnownSum =
+            (lots.iter().filter(|lot| lot.haul.is_some())).map(|lot| lot.known(lot.cost_in, lot.facts.units)).sum();
         let by_box = self.costs_of_boxes(&profile)?;
         Ok(Costs {
             currency: profile.currency.code().to_owned(),

@@ -1,0 +1,8 @@
+//! Typical kinds of things and names of colours: data files that a person can edit, and their readers.
+
+pub mod colours;
+pub mod kinds;
+mod singular;
+
+pub use kinds::Catalogue;
+pub(crate) use singular::same_word;

@@ -1,0 +1,54 @@
+//! From a plural to the singulars it may come from.
+
+/// The words that `word` may be the plural of, itself first.
+///
+/// English plurals can't be undone by rule alone (`boxes`, `axes`), so every likely singular is
+/// given and the catalogue decides which it knows.
+pub(crate) fn singulars(word: &str) -> Vec<String> {
+    let mut found = vec![word.to_owned()];
+    let mut add = |stem: &str, end: &str| {
+        if stem.chars().count() > 1 {
+            found.push(format!("{stem}{end}"));
+        }
+    };
+    if let Some(stem) = word.strip_suffix("ies") {
+        add(stem, "y");
+        add(stem, "ie");
+    }
+    if let Some(stem) = word.strip_suffix("ves") {
+        add(stem, "f");
+        add(stem, "fe");
+    }
+    if let Some(stem) = word.strip_suffix("es") {
+        add(stem, "");
+    }
+    if let Some(stem) = word.strip_suffix('s')
+        && !stem.ends_with('s')
+    {
+        add(stem, "");
+    }
+    found
+}
+
+/// Whether `a` and `b` are one word, either of them perhaps in the plural.
+pub(crate) fn same_word(a: &str, b: &str) -> bool {
+    let forms = singulars(b);
+    singulars(a).iter().any(|form| forms.contains(form))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_likely_singular_is_offered() {
+        let has = |plural: &str, singular: &str| singulars(plural).contains(&singular.to_owned());
+        assert!(has("toothbrushes", "toothbrush"));
+        assert!(has("puppies", "puppy"));
+        assert!(has("scarves", "scarf"));
+        assert!(has("dominoes", "domino"));
+        assert!(has("pens", "pen"));
+        assert!(has("dress", "dress") && !has("dress", "dres"));
+        assert!(same_word("boxes", "box") && !same_word("box", "bag"));
+    }
+}

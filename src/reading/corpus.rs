@@ -1,0 +1,1 @@
+//! Lines typed by hand.

@@ -1,0 +1,82 @@
+//! Rule 13, second part: properties to be careful about.
+
+use super::taken::What;
+use super::work::Work;
+
+const ANYWHERE: [(&str, &str); 5] = [
+    ("small parts", "small-parts"),
+    ("used", "used"),
+    ("sealed", "sealed"),
+    ("breakable", "breakable"),
+    ("liquid", "liquid"),
+];
+const APART: [(&str, &str); 9] = [
+    ("battery", "battery"),
+    ("batteries", "battery"),
+    ("balloon", "balloon"),
+    ("balloons", "balloon"),
+    ("cord", "cord"),
+    ("cords", "cord"),
+    ("magnet", "magnet"),
+    ("magnets", "magnet"),
+    ("sharp", "sharp"),
+];
+
+/// Finds flags; the second kind only after a comma, *with* or *has*, for else it is the thing itself.
+pub(super) fn flags(work: &mut Work<'_>) {
+    work.scan(|work, at| {
+        if let Some((flag, end)) = find(work, at, &ANYWHERE) {
+            let denied = at > 0 && work.is(at - 1, &["no", "not", "without"]);
+            let with = at > 0 && work.is(at - 1, &["with", "has", "is"]);
+            return (!denied).then(|| keep(work, if with { at - 1 } else { at }, end, flag));
+        }
+        let mut start = if work.is(at, &["with", "has", ","]) { at + 1 } else { return None };
+        if work.is(start, &["a", "an", "with", "has"]) {
+            start += 1;
+        }
+        let (flag, end) = find(work, start, &APART)?;
+        Some(keep(work, at, end, flag))
+    });
+}
+
+fn find(work: &Work<'_>, at: usize, list: &[(&str, &'static str)]) -> Option<(&'static str, usize)> {
+    list.iter().find_map(|&(words, flag)| {
+        let end = work.phrase(at, words).filter(|&end| !work.hangs(at, end))?;
+        Some((flag, end))
+    })
+}
+
+/// Takes the words but leaves a comma, which parts what stands around it.
+fn keep(work: &mut Work<'_>, at: usize, end: usize, flag: &'static str) -> usize {
+    let from = if work.is(at, &[","]) { at + 1 } else { at };
+    work.take(from..end, What::Flag);
+    work.draft.flags.push(flag);
+    end
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::reading::testing::{name, read};
+
+    #[test]
+    fn flags_where_they_stand_apart() {
+        for (line, flags, thing) in [
+            ("used comb 1.00", vec!["used"], "comb"),
+            ("comb, used, sealed 1.00", vec!["sealed", "used"], "comb"),
+            ("liquid soap 1.00", vec!["liquid"], "soap"),
+            ("doll small parts 1.00", vec!["small-parts"], "doll"),
+            ("doll with small parts 1.00", vec!["small-parts"], "doll"),
+            ("torch with battery 1.00", vec!["battery"], "torch"),
+            ("torch, batteries 1.00", vec!["battery"], "torch"),
+            ("torch has a cord, magnet 1.00", vec!["cord", "magnet"], "torch"),
+            ("5 yards of cord 1.00", vec![], "cord"),
+            ("balloon 1.00", vec![], "balloon"),
+            ("magnet set 1.00", vec![], "magnet set"),
+            ("unused comb 1.00", vec![], "unused comb"),
+        ] {
+            assert_eq!(read(line).flags, flags, "{line}");
+            assert_eq!(name(line), thing, "{line}");
+        }
+        assert!(read("doll no small parts 1.00").flags.is_empty());
+    }
+}

@@ -1,0 +1,317 @@
+//! Rule 1: what an amount of money looks like.
+
+use rust_decimal::Decimal;
+
+use super::draft::{Price, Scope};
+use super::number::{below_hundred, number};
+use super::question::About;
+use super::sign::{Sign, sign_at};
+use super::taken::What;
+use super::words::SMALL;
+use super::work::Work;
+
+const COINS: [(&str, &str, i64); 5] = [
+    ("penny", "pennies", 1),
+    ("nickel", "nickels", 5),
+    ("dime", "dimes", 10),
+    ("quarter", "quarters", 25),
+    ("half-dollar", "half-dollars", 50),
+];
+const CENTS: [&str; 4] = ["c", "¢", "cent", "cents"];
+const DOLLARS: [&str; 4] = ["dollar", "dollars", "buck", "bucks"];
+const ELSEWHERE: [&str; 12] =
+    ["euro", "euros", "pound", "pounds", "pence", "quid", "yen", "peso", "pesos", "rupee", "rupees", "francs"];
+
+/// An amount in the line.
+struct Amount {
+    value: Decimal,
+    end: usize,
+    coin: bool,
+}
+
+/// What stands here, if it speaks of money.
+enum Found {
+    Amount(Amount),
+    /// Up to here something is said that the drive's currency doesn't explain.
+    Doubt(usize, String),
+}
+
+/// Finds every amount.
+pub(super) fn amounts(work: &mut Work<'_>) {
+    work.scan(|work, at| match find(work, at)? {
+        Found::Amount(Amount { value, end, coin }) => {
+            work.take(at..end, What::Price);
+            let price = Price {
+                amount: value,
+                regular: false,
+                scope: Scope::Bare,
+                deal: None,
+                at: false,
+                from: at,
+                to: end,
+                coin,
+            };
+            work.draft.prices.push(price);
+            Some(end)
+        }
+        Found::Doubt(end, why) => {
+            work.doubt(at..end, About::Paid, &why);
+            Some(end)
+        }
+    });
+    give_back_coins(work);
+}
+
+fn find(work: &Work<'_>, at: usize) -> Option<Found> {
+    signed(work, at).or_else(|| with_word(work, at)).or_else(|| coin(work, at)).or_else(|| bare(work, at))
+}
+
+/// `$3`, `3 €`, and the signs of other currencies.
+fn signed(work: &Work<'_>, at: usize) -> Option<Found> {
+    let currency = work.ctx.profile.currency;
+    if let Some((sign, end)) = sign_at(work, at, currency) {
+        if work.number(end).is_some() {
+            let behind = end + 1;
+            let behind = if work.is(behind, &DOLLARS) { behind + 1 } else { behind };
+            return Some(checked(work, sign, end, behind));
+        }
+        return None;
+    }
+    work.number(at)?;
+    let (sign, end) = sign_at(work, at + 1, currency)?;
+    let belongs_to_next = work.number(end).is_some() && work.glued(end) && !work.glued(at + 1);
+    (!belongs_to_next).then(|| checked(work, sign, at, end))
+}
+
+/// The number at `number` with its sign, unless sign or decimals are not the drive's.
+fn checked(work: &Work<'_>, sign: Sign, number: usize, end: usize) -> Found {
+    let currency = work.ctx.profile.currency;
+    let comma = work.is(end, &[","]) && work.glued(end) && work.glued(end + 1) && work.number(end + 1).is_some();
+    let (value, decimals) = work.number(number).map_or((None, 0), |token| (token.decimal(), token.decimals()));
+    match (sign, value) {
+        (Sign::Other, _) => Found::Doubt(end, format!("this drive reckons in {}", currency.code())),
+        _ if comma => Found::Doubt(end + 2, "is the comma a decimal point?".to_owned()),
+        (Sign::Own, Some(value)) if decimals <= usize::from(currency.digits()) => {
+            Found::Amount(Amount { value, end, coin: false })
+        }
+        _ => Found::Doubt(end, format!("{} has {} decimals", currency.code(), currency.digits())),
+    }
+}
+
+/// `50c`, `fifty cents`, `3 dollars and 40 cents`, `a dollar fifty`.
+fn with_word(work: &Work<'_>, at: usize) -> Option<Found> {
+    let (value, end) = quantity(work, at)?;
+    if work.is(end, &ELSEWHERE) || (work.is(end, &["p"]) && work.glued(end)) {
+        return Some(Found::Doubt(end + 1, format!("this drive reckons in {}", work.ctx.profile.currency.code())));
+    }
+    let dollars = work.is(end, &DOLLARS);
+    if !dollars && !(work.is(end, &CENTS) && !is_letter_c(work, end)) {
+        return None;
+    }
+    if !work.ctx.profile.currency.has_dollars_and_cents() {
+        return Some(Found::Doubt(end + 1, format!("this drive reckons in {}", work.ctx.profile.currency.code())));
+    }
+    if dollars {
+        return Some(with_change(work, at, value, end + 1));
+    }
+    if work.number(at).is_some_and(|token| token.decimals() == 2 && value < Decimal::ONE) {
+        return Some(Found::Doubt(end + 1, "is it less than a cent?".to_owned()));
+    }
+    let value = value.checked_mul(Decimal::new(1, 2))?;
+    Some(Found::Amount(Amount { value, end: end + 1, coin: false }))
+}
+
+/// The letter C as a kind of battery, not as cents.
+fn is_letter_c(work: &Work<'_>, at: usize) -> bool {
+    let battery = work.word(at + 1).is_some_and(|word| word.starts_with("batter") || word.starts_with("cell"));
+    work.is(at, &["c"]) && ((!work.glued(at) && battery) || work.hangs(at + 1, at + 1))
+}
+
+/// A number, or one in words, or *a*, that may count coins.
+fn quantity(work: &Work<'_>, at: usize) -> Option<(Decimal, usize)> {
+    if let Some(end) = work.any_phrase(at, &["half a", "half"])
+        && work.is(end, &["dollar", "buck"])
+    {
+        return Some((Decimal::new(5, 1), end));
+    }
+    if let Some(token) = work.number(at) {
+        return Some((token.decimal()?, at + 1));
+    }
+    let number = number(work, at)?;
+    Some((Decimal::from(number.value), number.end))
+}
+
+/// What may follow dollars: `and 40 cents`, `fifty`, `and a half`.
+fn with_change(work: &Work<'_>, at: usize, dollars: Decimal, end: usize) -> Found {
+    let coin = work.is(at, &["a", "one"]) && work.is(end - 1, &["dollar", "buck"]) && end == at + 2;
+    let and = if work.is(end, &["and", "&"]) { end + 1 } else { end };
+    let sum = |change: Decimal, end| match dollars.checked_add(change) {
+        Some(value) => Found::Amount(Amount { value, end, coin: false }),
+        None => Found::Doubt(end, "the amount is too large".to_owned()),
+    };
+    if let Some((cents, after)) = quantity(work, and)
+        && work.is(after, &CENTS)
+        && cents < Decimal::ONE_HUNDRED
+    {
+        return sum(cents * Decimal::new(1, 2), after + 1);
+    }
+    if and > end {
+        if let Some(after) = work.phrase(and, "a half") {
+            return sum(Decimal::new(5, 1), after);
+        }
+        if let Some(Found::Amount(change)) = self::coin(work, and) {
+            return sum(change.value, change.end);
+        }
+    }
+    match below_hundred(work, end) {
+        Some((cents, after)) if !work.hangs(end, after) => {
+            let next_is_name = work.word(after).is_some_and(|word| !SMALL.contains(&word));
+            if next_is_name {
+                return Found::Doubt(after, "is the last number cents, or a count?".to_owned());
+            }
+            sum(Decimal::new(cents.into(), 2), after)
+        }
+        _ => Found::Amount(Amount { value: dollars, end, coin }),
+    }
+}
+
+/// `a penny`, `two dimes`; the coin word and the number must agree.
+fn coin(work: &Work<'_>, at: usize) -> Option<Found> {
+    if !work.ctx.profile.currency.has_dollars_and_cents() {
+        return None;
+    }
+    let count = number(work, at)?;
+    let word = work.word(count.end)?;
+    let &(_, many, cents) = COINS.iter().find(|(one, many, _)| *one == word || *many == word)?;
+    if (count.value == 1) == (word == many) {
+        return None;
+    }
+    let value = Decimal::new(i64::from(count.value).checked_mul(cents)?, 2);
+    Some(Found::Amount(Amount { value, end: count.end + 1, coin: true }))
+}
+
+/// `1.25`, `.29`: exactly as many decimals as the currency has.
+fn bare(work: &Work<'_>, at: usize) -> Option<Found> {
+    let token = work.number(at)?;
+    let digits = usize::from(work.ctx.profile.currency.digits());
+    let is_amount = digits > 0 && token.decimals() == digits;
+    if !is_amount || work.is(at + 1, &["%"]) || work.phrase(at + 1, "percent").is_some() {
+        return None;
+    }
+    let after_dash = at > 0 && work.is(at - 1, &["-"]) && work.glued(at);
+    if after_dash {
+        return Some(Found::Doubt(at + 1, "is the dash a minus?".to_owned()));
+    }
+    Some(Found::Amount(Amount { value: token.decimal()?, end: at + 1, coin: false }))
+}
+
+/// A coin word with a name behind it is part of that name where another amount was said
+/// (a penny whistle .75), or where the catalogue knows it.
+fn give_back_coins(work: &mut Work<'_>) {
+    let (coins, others): (Vec<Price>, Vec<Price>) = work.draft.prices.drain(..).partition(|price| price.coin);
+    let mut kept = others;
+    for coin in coins {
+        let next = work.word(coin.to).filter(|word| !SMALL.contains(word));
+        let last = work.tokens.get(coin.to - 1).map(|token| token.text.clone()).unwrap_or_default();
+        let known = next.is_some_and(|next| work.ctx.catalogue.named(&format!("{last} {next}")).is_some());
+        if known || (next.is_some() && !kept.is_empty()) {
+            for token in work.tokens.get_mut(coin.from..coin.to).into_iter().flatten() {
+                token.took = None;
+            }
+        } else {
+            kept.push(coin);
+        }
+    }
+    kept.sort_by_key(|price| price.from);
+    work.draft.prices = kept;
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::reading::testing::{paid, paid_in, questions};
+
+    #[test]
+    fn amounts_in_figures() {
+        for (line, amount) in [
+            ("comb 1.25", "1.25"),
+            ("comb .29", "0.29"),
+            ("$3 comb", "3.00"),
+            ("$ 3 comb", "3.00"),
+            ("comb $.50", "0.50"),
+            ("comb $1.5", "1.50"),
+            ("comb 3$", "3.00"),
+            ("comb 50c", "0.50"),
+            ("comb 50 ¢", "0.50"),
+            ("comb $1,250.00", "1250.00"),
+            ("comb 10 cents", "0.10"),
+            ("comb 5 bucks", "5.00"),
+        ] {
+            assert_eq!(paid(line).as_deref(), Some(amount), "{line}");
+        }
+    }
+
+    #[test]
+    fn amounts_in_words() {
+        for (line, amount) in [
+            ("comb a penny", "0.01"),
+            ("comb a nickel", "0.05"),
+            ("comb two dimes", "0.20"),
+            ("comb a quarter", "0.25"),
+            ("comb for a dollar", "1.00"),
+            ("comb a dollar fifty", "1.50"),
+            ("comb a dollar twenty-five", "1.25"),
+            ("comb a dollar and a half", "1.50"),
+            ("comb half a dollar", "0.50"),
+            ("comb three dollars and 40 cents", "3.40"),
+            ("comb 2 dollars 5 cents", "2.05"),
+            ("comb fifty cents", "0.50"),
+            ("penny whistle .75", "0.75"),
+            ("a penny whistle .75", "0.75"),
+            ("quarter zip sweater 4.00", "4.00"),
+        ] {
+            assert_eq!(paid(line).as_deref(), Some(amount), "{line}");
+            assert!(questions(line).is_empty(), "{line}: {:?}", questions(line));
+        }
+    }
+
+    #[test]
+    fn what_is_no_clear_amount_asks() {
+        for line in [
+            "comb €2",
+            "comb 2 euros",
+            "comb $1.255",
+            "comb $1,25",
+            "comb 0.50c",
+            "comb -1.25",
+            "comb A$3",
+            "comb 3",
+            "comb 1.5",
+            "penny whistle",
+            "comb a dime 1.00",
+            "comb 50p",
+            "comb 3.50 EUR",
+            "a dollar fifty combs",
+        ] {
+            assert_eq!(paid(line), None, "{line}");
+            assert!(questions(line).contains(&"paid"), "{line}: {:?}", questions(line));
+        }
+    }
+
+    #[test]
+    fn other_currencies_have_their_own_decimals() {
+        assert_eq!(paid_in("JPY", "comb ¥300").as_deref(), Some("300"));
+        assert_eq!(paid_in("JPY", "comb 300 JPY").as_deref(), Some("300"));
+        assert_eq!(paid_in("JPY", "comb 1.25"), None);
+        assert_eq!(paid_in("KWD", "comb 1.250").as_deref(), Some("1.250"));
+        assert_eq!(paid_in("KWD", "comb 1.25"), None);
+        assert_eq!(paid_in("KWD", "comb 1.5 KWD").as_deref(), Some("1.500"));
+        assert_eq!(paid_in("EUR", "comb 1.25").as_deref(), Some("1.25"));
+        assert_eq!(paid_in("EUR", "comb 3 €").as_deref(), Some("3.00"));
+        assert_eq!(paid_in("EUR", "comb 50c"), None);
+        assert_eq!(paid_in("EUR", "comb $3"), None);
+        assert_eq!(paid_in("SEK", "comb 25 kr").as_deref(), Some("25.00"));
+        assert_eq!(paid_in("BRL", "comb R$ 4").as_deref(), Some("4.00"));
+        assert_eq!(paid_in("CAD", "comb C$ 4").as_deref(), Some("4.00"));
+        assert_eq!(paid_in("GBP", "comb £2").as_deref(), Some("2.00"));
+    }
+}

@@ -1,0 +1,192 @@
+//! What was paid and what it would have cost: prices, scopes and discounts put together.
+
+use rust_decimal::{Decimal, RoundingStrategy};
+
+use super::draft::{Draft, Price, Scope};
+use super::question::{About, Question};
+use super::units::Tally;
+use crate::catalogue::same_word;
+use crate::model::currency::Currency;
+use crate::model::money::Money;
+
+/// What was paid, and the regular price.
+#[derive(Debug, Default, PartialEq, Eq)]
+pub(super) struct Sums {
+    pub paid: Option<Money>,
+    pub regular: Option<Money>,
+}
+
+/// Why a sum can't be told.
+enum Open {
+    /// It hangs on the number of units, which is asked already.
+    Units,
+    /// This question settles it.
+    Ask(String),
+}
+
+/// Works out both sums; a question about the price leaves both open.
+pub(super) fn sums(draft: &mut Draft, tally: &Tally, currency: Currency, price_asked: bool) -> Sums {
+    if draft.asks(About::Paid) {
+        return Sums::default();
+    }
+    match work_out(draft, tally, currency) {
+        Ok(sums) => {
+            let later = sums.paid.is_none() && price_asked;
+            if later {
+                ask(draft, "what did it cost?".to_owned());
+            }
+            sums
+        }
+        Err(Open::Units) => Sums::default(),
+        Err(Open::Ask(why)) => {
+            ask(draft, why);
+            Sums::default()
+        }
+    }
+}
+
+fn ask(draft: &mut Draft, why: String) {
+    draft.ask(Question { about: About::Paid, why });
+}
+
+fn open(why: &str) -> Open {
+    Open::Ask(why.to_owned())
+}
+
+fn work_out(draft: &Draft, tally: &Tally, currency: Currency) -> Result<Sums, Open> {
+    if draft.free {
+        if !draft.prices.is_empty() || !draft.offs.is_empty() {
+            return Err(open("it was free, and a price is said"));
+        }
+        return Ok(Sums { paid: Some(Money::ZERO), regular: None });
+    }
+    let price = |regular: bool| match draft.prices.iter().filter(|p| p.regular == regular).collect::<Vec<_>>()[..] {
+        [] => Ok(None),
+        [one] => Ok(Some(one)),
+        _ => Err(open("two prices are said")),
+    };
+    let (said, before) = (price(false)?, price(true)?);
+    let off = match draft.offs[..] {
+        [] => None,
+        [one] => Some(one),
+        _ => return Err(open("it is marked down twice")),
+    };
+    let till = Till { draft, tally, currency };
+    match (said, before, off) {
+        (None, None, _) => Ok(Sums::default()),
+        (Some(said), None, None) => Ok(Sums { paid: Some(till.sum(said, said, None)?), regular: None }),
+        (None, Some(before), None) => Ok(Sums { paid: None, regular: Some(till.sum(before, before, None)?) }),
+        (Some(one), None, Some(off)) | (None, Some(one), Some(off)) => {
+            Ok(Sums { paid: Some(till.sum(one, one, Some(off))?), regular: Some(till.sum(one, one, None)?) })
+        }
+        (Some(said), Some(before), off) => till.both(said, before, off),
+    }
+}
+
+/// The words around the prices, and what they multiply.
+struct Till<'a> {
+    draft: &'a Draft,
+    tally: &'a Tally,
+    currency: Currency,
+}
+
+impl Till<'_> {
+    /// A regular price beside the one that was paid, and perhaps a discount that must agree.
+    fn both(&self, said: &Price, before: &Price, off: Option<Decimal>) -> Result<Sums, Open> {
+        let bare = before.scope == Scope::Bare && before.deal.is_none();
+        let like = if bare { said } else { before };
+        let only_regular_scoped = !bare && said.scope == Scope::Bare && said.deal.is_none();
+        let paid = self.sum(said, said, None)?;
+        let regular = self.sum(before, like, None)?;
+        if only_regular_scoped && self.tally.bought.is_none_or(|bought| bought > 1) {
+            return Err(open("is the second price for each, or for all?"));
+        }
+        if let Some(off) = off
+            && self.sum(before, like, Some(off))? != paid
+        {
+            return Err(open("the price before, what was taken off and what was paid don't agree"));
+        }
+        if paid > regular {
+            return Err(open("it cost more than the regular price"));
+        }
+        Ok(Sums { paid: Some(paid), regular: Some(regular) })
+    }
+
+    /// The sum of one price for the whole line, with the scope of `like`; a discount is rounded
+    /// for each thing priced and then multiplied, as a till does.
+    fn sum(&self, price: &Price, like: &Price, off: Option<Decimal>) -> Result<Money, Open> {
+        let times = self.times(like)?;
+        let too_large = || open("the amount is too large");
+        let one = match off {
+            None => price.amount,
+            Some(off) => {
+                let left = (Decimal::ONE_HUNDRED - off) / Decimal::ONE_HUNDRED;
+                let reduced = price.amount.checked_mul(left).ok_or_else(too_large)?;
+                reduced.round_dp_with_strategy(self.currency.digits().into(), RoundingStrategy::MidpointAwayFromZero)
+            }
+        };
+        let sum = one.checked_mul(Decimal::from(times)).ok_or_else(too_large)?;
+        Money::from_decimal(sum, self.currency).ok_or_else(too_large)
+    }
+
+    /// How often a price is paid.
+    fn times(&self, price: &Price) -> Result<u32, Open> {
+        if let Some(deal) = price.deal {
+            if price.scope != Scope::Bare && price.scope != Scope::Whole {
+                return Err(open("is the price for the lot, or for each?"));
+            }
+            return self.deals(deal);
+        }
+        match &price.scope {
+            Scope::Whole => Ok(1),
+            Scope::Bare if price.at && self.several() => Err(open("is that for each, or for all?")),
+            Scope::Bare => Ok(1),
+            Scope::Each => self.each(),
+            Scope::Pack(word) => self.packs(word),
+            Scope::Per(word) => self.per(word),
+        }
+    }
+
+    fn several(&self) -> bool {
+        self.tally.bought.is_none_or(|bought| bought > 1) || self.tally.packs > 1
+    }
+
+    /// Packs where packs are named, else units.
+    fn bought(&self) -> Result<u32, Open> {
+        if self.draft.pack.named { Ok(self.tally.packs) } else { self.tally.bought.ok_or(Open::Units) }
+    }
+
+    fn deals(&self, deal: u32) -> Result<u32, Open> {
+        let bought = self.bought()?;
+        match bought.checked_rem(deal) {
+            Some(0) => Ok(bought / deal),
+            _ => Err(Open::Ask(format!("{bought} is no multiple of {deal}"))),
+        }
+    }
+
+    fn each(&self) -> Result<u32, Open> {
+        let pack = self.draft.pack.named && self.tally.packs == 1;
+        if !pack || self.tally.whole || self.tally.per_pack == Some(1) {
+            return self.bought();
+        }
+        Err(open("is that for each pack, or for each thing in it?"))
+    }
+
+    fn packs(&self, word: &str) -> Result<u32, Open> {
+        if self.draft.pack.named {
+            return Ok(self.tally.packs);
+        }
+        self.per(word)
+    }
+
+    /// By units where the word names the unit, or the thing.
+    fn per(&self, word: &str) -> Result<u32, Open> {
+        let names_unit = self.tally.unit.as_deref() == Some(word);
+        let names_thing = self.draft.name.split([' ', '-']).any(|part| same_word(part, word));
+        let units = self.tally.bought.ok_or(Open::Units)?;
+        if names_unit || names_thing || units == 1 {
+            return Ok(units);
+        }
+        Err(Open::Ask(format!("how many times a {word} is it?")))
+    }
+}

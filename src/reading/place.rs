@@ -1,0 +1,141 @@
+//! Rule 11: where it is kept.
+
+use super::draft::PlaceSaid;
+use super::question::About;
+use super::taken::What;
+use super::words::{PLACES, SMALL};
+use super::work::Work;
+
+/// Finds `tote 7`, `bin B7`, `in tote blue`. Without a label it is a thing (a tote bag).
+pub(super) fn places(work: &mut Work<'_>) {
+    work.scan(|work, at| {
+        let word = work.word(at).filter(|word| PLACES.contains(word) && !work.hangs(at, at + 1))?.to_owned();
+        let (from, led) = lead(work, at);
+        let label = if work.is(at + 1, &["#", ":", "no"]) { at + 2 } else { at + 1 };
+        if work.took(label) == Some(What::Pack) && work.tokens.get(label).is_some_and(|token| token.whole().is_some()) {
+            work.doubt(from..label + 1, About::Units, "is the number a label or a count?");
+            return Some(label + 1);
+        }
+        let end = label_end(work, label, led)?;
+        let typed = work.typed(label..end).to_lowercase();
+        if typed.strip_prefix('x').is_some_and(|rest| !rest.is_empty() && rest.chars().all(|c| c.is_ascii_digit())) {
+            work.doubt(from..end, About::Units, "is the number a label or a count?");
+            return Some(end);
+        }
+        let numeric = work.number(label).is_some() || typed == "a";
+        work.take(from..end, What::Place);
+        work.draft.places.push(PlaceSaid { place: format!("{word} {typed}"), label, numeric });
+        Some(end)
+    });
+}
+
+/// Where *in the* before a place begins, if it stands there.
+fn lead(work: &Work<'_>, at: usize) -> (usize, bool) {
+    let before = at.checked_sub(1);
+    let article = before.filter(|&before| work.is(before, &["the", "my", "our"]));
+    let lead = article.unwrap_or(at).checked_sub(1).filter(|&lead| work.is(lead, &["in", "into", "to"]));
+    match lead {
+        Some(lead) => (lead, true),
+        None => (at, false),
+    }
+}
+
+/// The end of a label: a number, a letter, letters with digits; after *in* any word.
+fn label_end(work: &Work<'_>, at: usize, led: bool) -> Option<usize> {
+    let mut end = at;
+    let mut digits = false;
+    while work.open(end).is_some() && (end == at || work.glued(end)) {
+        let whole = work.whole(end).is_some();
+        let hyphen = work.is(end, &["-"]) && end > at && work.glued(end + 1);
+        if !whole && !hyphen && work.word(end).is_none() {
+            break;
+        }
+        digits |= whole;
+        end += 1;
+    }
+    let word = work.word(at).filter(|_| end == at + 1);
+    let letter = word.is_some_and(|word| word.chars().count() == 1);
+    let any_word = led && word.is_some_and(|word| !SMALL.contains(&word));
+    let short = end - at <= 3;
+    (end > at && short && (digits || letter || any_word)).then_some(end)
+}
+
+/// Asks where the label of a place could begin a count.
+pub(super) fn doubtful_labels(work: &mut Work<'_>) {
+    let Some(label) = ambiguous(work) else { return };
+    let why = format!("\"{}\": is it a label or a count?", work.typed(label - 1..label + 1));
+    work.draft.places.clear();
+    work.ask(About::Units, why);
+}
+
+/// The label of a place that could begin a count: a name follows it, and nothing else counts.
+fn ambiguous(work: &Work<'_>) -> Option<usize> {
+    let counted = work.draft.pack.named || work.draft.counts.iter().any(|count| !count.article);
+    let said = work.draft.places.iter().find(|place| place.numeric)?;
+    let behind = (said.label + 1..work.tokens.len())
+        .find(|&i| !matches!(work.took(i), Some(What::Colour | What::Whom | What::Flag | What::Size)))?;
+    let pack = work.took(behind) == Some(What::Pack);
+    let name = work.took(behind) == Some(What::Name) && work.tokens.get(behind).is_some_and(|token| token.text != ",");
+    let unit =
+        work.took(behind) == Some(What::Count) && work.tokens.get(behind).is_some_and(|token| token.whole().is_none());
+    (pack || ((name || unit) && !counted)).then_some(said.label)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::reading::testing::{about, name, read, units};
+
+    #[test]
+    fn places_have_a_label() {
+        for (line, place) in [
+            ("comb tote 7 1.00", "tote 7"),
+            ("comb 1.00 Tote 7", "tote 7"),
+            ("comb 1.00 in tote 7", "tote 7"),
+            ("comb 1.00 in the tote blue", "tote blue"),
+            ("comb bin B7 1.00", "bin b7"),
+            ("comb shelf C 1.00", "shelf c"),
+            ("comb 1.00 drawer 3", "drawer 3"),
+            ("6 combs tote 7 blue 1.00", "tote 7"),
+            ("tote 7, 6 combs 1.00", "tote 7"),
+            ("tote 7 6 combs 1.00", "tote 7"),
+            ("comb cupboard #2 1.00", "cupboard 2"),
+        ] {
+            assert_eq!(read(line).place.as_deref(), Some(place), "{line}");
+            assert!(about(line).is_empty(), "{line}: {:?}", about(line));
+        }
+    }
+
+    #[test]
+    fn without_a_label_it_is_a_thing() {
+        for (line, thing, count) in [
+            ("tote bag 1.00", "tote bag", 1),
+            ("basket 1.00", "basket", 1),
+            ("2 baskets 1.00", "baskets", 2),
+            ("drawer 50c", "drawer", 1),
+            ("basket 5x3x2 in .50", "basket", 1),
+            ("crate 4/$1", "crate", 4),
+        ] {
+            assert_eq!((name(line).as_str(), units(line)), (thing, Some(count)), "{line}");
+            assert_eq!(read(line).place, None, "{line}");
+            assert!(about(line).is_empty(), "{line}: {:?}", about(line));
+        }
+    }
+
+    #[test]
+    fn a_label_that_could_be_a_count_asks() {
+        for line in [
+            "tote 4 combs 1.00",
+            "in tote 4 combs 1.00",
+            "tote 4 blue combs 1.00",
+            "tote a comb 1.00",
+            "bin 12 pack pencils 1.00",
+            "tote 7 12 pack pencils 1.00",
+            "tote 7 packs of 5 pencils 1.00",
+            "tote 5 yards of cord 1.00",
+            "comb tote x4 1.00",
+        ] {
+            assert_eq!(about(line), ["units"], "{line}");
+            assert_eq!(units(line), None, "{line}");
+        }
+    }
+}

@@ -1,0 +1,113 @@
+//! From what was said to what is understood.
+
+use super::age::ages;
+use super::draft::{Draft, RangeSaid, Scope, WhomSaid};
+use super::paid::sums;
+use super::question::{About, Question};
+use super::report::Reading;
+use super::taken::Taken;
+use super::units::{kind_of, tally};
+use super::work::Work;
+use crate::catalogue::same_word;
+use crate::model::measure::Units;
+use crate::model::profile::Profile;
+use crate::model::whom::ForWhom;
+
+/// Works out a reading from a finished draft.
+pub(super) fn resolve(n: usize, work: Work<'_>) -> Reading {
+    let Work { line, ctx, tokens, mut draft, .. } = work;
+    let (kind, clothing) = kind_of(&draft, ctx.catalogue);
+    decide_ranges(&mut draft, ctx.profile, clothing);
+    name_pack_by_its_price(&mut draft);
+    let tally = tally(&mut draft, kind, clothing);
+    let currency = ctx.profile.currency;
+    let sums = sums(&mut draft, &tally, currency, ctx.price_asked);
+    if draft.name.is_empty() {
+        draft.ask(Question { about: About::Name, why: format!("\"{line}\": what is it?") });
+    }
+    draft.flags.sort_unstable();
+    draft.flags.dedup();
+    let mut open = draft.questions;
+    let said = one_of(&mut open, About::Category, draft.categories);
+    let places = draft.places.into_iter().map(|said| said.place).collect();
+    let mut reading = Reading {
+        n,
+        line: line.to_owned(),
+        name: draft.name,
+        packs: tally.packs,
+        per_pack: tally.per_pack,
+        units: tally.units.and_then(Units::new),
+        pieces: tally.pieces,
+        paid: sums.paid,
+        regular: sums.regular,
+        currency,
+        category: said.or_else(|| kind.map(|kind| kind.category.clone())),
+        kind: kind.map(|kind| kind.name.clone()),
+        for_whom: whom(&draft.whom),
+        ages: one_of(&mut open, About::Ages, draft.ages),
+        size: one_of(&mut open, About::Size, draft.sizes),
+        colours: draft.colours,
+        theme: one_of(&mut open, About::Theme, draft.themes),
+        shop: one_of(&mut open, About::Shop, draft.shops),
+        place: one_of(&mut open, About::Place, places),
+        date: one_of(&mut open, About::Date, draft.dates),
+        expires: one_of(&mut open, About::Expires, draft.expiries),
+        dims: one_of(&mut open, About::Measure, draft.dims),
+        weight: one_of(&mut open, About::Measure, draft.weights),
+        flags: draft.flags.into_iter().map(str::to_owned).collect(),
+        notes: draft.notes,
+        questions: Vec::new(),
+        taken: tokens.into_iter().filter_map(|token| token.took.map(|what| Taken { span: token.span, what })).collect(),
+    };
+    reading.questions = open;
+    reading
+}
+
+/// The one thing that was said; where two differ, a question.
+fn one_of<T: PartialEq>(open: &mut Vec<Question>, about: About, said: Vec<T>) -> Option<T> {
+    let differ = said.iter().any(|one| Some(one) != said.first());
+    if !differ {
+        return said.into_iter().next();
+    }
+    if open.iter().all(|question| question.about != about) {
+        open.push(Question { about, why: format!("the line says two of this: {}", about.word()) });
+    }
+    None
+}
+
+fn whom(said: &[WhomSaid]) -> Option<ForWhom> {
+    let only = |whom| said.contains(&WhomSaid::Only(whom));
+    match (only(ForWhom::Girl), only(ForWhom::Boy), said.contains(&WhomSaid::Either)) {
+        (true, false, false) => Some(ForWhom::Girl),
+        (false, true, false) => Some(ForWhom::Boy),
+        _ => None,
+    }
+}
+
+/// A bare range is ages beside *girl* or *boy*, or where it is one of the drive's age groups; on
+/// clothing it is never guessed.
+fn decide_ranges(draft: &mut Draft, profile: &Profile, clothing: bool) {
+    for RangeSaid { from, to, beside, words } in std::mem::take(&mut draft.ranges) {
+        let years = ages(from, Some(to));
+        let decided = years.filter(|&years| !clothing && (beside || profile.band(years).is_some()));
+        match decided {
+            Some(years) => draft.ages.push(years),
+            None if clothing => {
+                draft.ask(Question { about: About::Size, why: format!("\"{words}\": is it a size, or ages?") });
+            }
+            None => draft.ask(Question { about: About::Ages, why: format!("\"{words}\": is it ages?") }),
+        }
+    }
+}
+
+/// "pens 1.00 a pack" names a pack, though without saying what it holds.
+fn name_pack_by_its_price(draft: &mut Draft) {
+    let counted = draft.counts.iter().any(|count| !count.article);
+    let by_pack = |scope: &Scope| match scope {
+        Scope::Pack(word) => !draft.name.split([' ', '-']).any(|part| same_word(part, word)),
+        _ => false,
+    };
+    if !counted && draft.prices.iter().any(|price| by_pack(&price.scope)) {
+        draft.pack.named = true;
+    }
+}
