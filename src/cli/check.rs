@@ -12,7 +12,7 @@ pub struct CheckArgs {
 }
 
 pub fn check(args: &CheckArgs, shell: &Shell) -> Answer {
-    let looked = shell.answer(args.json, |season| season.check())?;
+    let looked = shell.answer(args.json, super::super::season::Season::check)?;
     Ok(u8::from(!looked.troubles.is_empty()))
 }
 

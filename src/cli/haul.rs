@@ -43,7 +43,7 @@ pub struct MendArgs {
 }
 
 pub fn list(args: &ListArgs, shell: &Shell) -> Answer {
-    shell.answer(args.json, |season| season.hauls()).map(|_| 0)
+    shell.answer(args.json, super::super::season::Season::hauls).map(|_| 0)
 }
 
 pub fn mend(args: MendArgs, shell: &Shell) -> Answer {

@@ -44,7 +44,7 @@ type Answer = Result<u8, Failure>;
 #[derive(Debug, Parser)]
 #[command(name = "brimful", version, after_help = EXAMPLES, max_term_width = 100)]
 struct Brimful {
-    /// The season's file [default: BRIMFUL_FILE, else season.brimful in the data folder]
+    /// The season's file [default: `BRIMFUL_FILE`, else season.brimful in the data folder]
     #[arg(long, global = true, value_name = "FILE")]
     file: Option<PathBuf>,
     /// A short name for who writes; remembered on this computer

@@ -37,5 +37,5 @@ pub fn run(args: Args, shell: &Shell) -> Answer {
 
 /// Prints how the season stands.
 pub fn summary(shell: &Shell) -> Answer {
-    shell.answer(false, |season| season.summary()).map(|_| 0)
+    shell.answer(false, super::super::season::Season::summary).map(|_| 0)
 }

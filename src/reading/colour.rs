@@ -40,7 +40,7 @@ fn joiners(work: &mut Work<'_>, at: usize) -> Option<usize> {
 
 /// The longest colour that begins here.
 fn longest(work: &Work<'_>, at: usize, apart: bool, known: &[bool]) -> Option<(ColourName, usize)> {
-    if work.hangs_before(at) && !joined_by_slash(work, at) {
+    if work.hangs_before(at) && !follows_colour(work, at) {
         return None;
     }
     let mut letters = String::new();
@@ -71,8 +71,10 @@ fn hangs_on_word(work: &Work<'_>, end: usize) -> bool {
     work.hangs_behind(end) && !joins
 }
 
-fn joined_by_slash(work: &Work<'_>, at: usize) -> bool {
-    let before = at.checked_sub(2);
+/// Whether a colour stands before the hyphen: black-white, black-and-white.
+fn follows_colour(work: &Work<'_>, at: usize) -> bool {
+    let before =
+        at.checked_sub(2).map(|before| if work.is(before, &["and"]) { before.saturating_sub(2) } else { before });
     before.is_some_and(|before| work.took(before) == Some(What::Colour))
 }
 

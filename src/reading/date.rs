@@ -169,7 +169,7 @@ fn month(work: &Work<'_>, at: usize) -> Option<(i8, usize)> {
     let is = |month: &&str| {
         *month == word || (word.len() == 3 && month.starts_with(word)) || (word == "sept" && *month == "september")
     };
-    let month = i8::try_from(MONTHS.iter().position(|month| is(&month))?).ok()? + 1;
+    let month = i8::try_from(MONTHS.iter().position(is)?).ok()? + 1;
     let end = if work.is(at + 1, &["."]) && work.glued(at + 1) { at + 2 } else { at + 1 };
     Some((month, end))
 }

@@ -27,7 +27,10 @@ fn lead(work: &Work<'_>, price: usize) -> Option<(usize, Option<u32>)> {
             _ => Some((before, None)),
         };
     }
-    work.is(before, &["at", "@", "cost", "costs", "price", "priced", "paid"]).then_some((before, None))
+    let of_what =
+        before.checked_sub(1).is_some_and(|i| work.is(i, &["half", "the", "regular", "reg", "original", "."]));
+    let price = work.is(before, &["price"]) && !of_what;
+    (price || work.is(before, &["at", "@", "cost", "costs", "priced", "paid"])).then_some((before, None))
 }
 
 fn dashed(work: &Work<'_>, at: usize) -> bool {

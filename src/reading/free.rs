@@ -28,7 +28,7 @@ pub(super) fn free(work: &mut Work<'_>) {
         if work.hangs(at, end) {
             return None;
         }
-        if at > 0 && work.number(at - 1).is_some() && !begins_line(work, at - 1) {
+        if at > 0 && work.number(at - 1).is_some() && !counts_all(work, at - 1) {
             work.doubt(at - 1..end, About::Paid, "how many of them were free?");
             return Some(end);
         }
@@ -45,8 +45,10 @@ fn gift(work: &Work<'_>, at: usize) -> Option<usize> {
     (!noun && !work.hangs_behind(end)).then_some(end)
 }
 
-fn begins_line(work: &Work<'_>, at: usize) -> bool {
-    work.tokens.iter().take(at).all(|token| token.took.is_some())
+/// Whether the number counts the whole line, because it begins it or is written as `x3`.
+fn counts_all(work: &Work<'_>, at: usize) -> bool {
+    let times = at.checked_sub(1).is_some_and(|before| work.is(before, &["x", "×", "qty"]));
+    times || work.tokens.iter().take(at).all(|token| token.took.is_some())
 }
 
 /// Drops words that say nothing more.
@@ -72,6 +74,7 @@ mod tests {
             assert!(questions(&line).is_empty(), "{line}");
         }
         assert_eq!(paid("3 free combs").as_deref(), Some("0.00"));
+        assert_eq!(paid("round sunglasses x3 free ages 6-8").as_deref(), Some("0.00"));
         assert_eq!(paid("comb, a gift from neighbour").as_deref(), Some("0.00"));
     }
 

@@ -124,7 +124,7 @@ fn with_word(work: &Work<'_>, at: usize) -> Option<Found> {
 /// The letter C as a kind of battery, not as cents.
 fn is_letter_c(work: &Work<'_>, at: usize) -> bool {
     let battery = work.word(at + 1).is_some_and(|word| word.starts_with("batter") || word.starts_with("cell"));
-    work.is(at, &["c"]) && ((!work.glued(at) && battery) || work.hangs(at + 1, at + 1))
+    work.is(at, &["c"]) && ((!work.glued(at) && battery) || work.hangs_behind(at + 1))
 }
 
 /// A number, or one in words, or *a*, that may count coins.

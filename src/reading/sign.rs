@@ -28,6 +28,9 @@ const DOLLARS: [(&str, &str); 11] = [
 /// Signs of other currencies that are short words with other meanings.
 const TOO_SHORT: [&str; 4] = ["R", "Ft", "lei", "S/"];
 
+/// Codes of other currencies that are plain words: a pen for 1.00 is no price in Peru.
+const PLAIN_WORDS: [&str; 3] = ["cop", "pen", "try"];
+
 /// The currency sign or code that begins here, and where it ends.
 pub(super) fn sign_at(work: &Work<'_>, at: usize, own: Currency) -> Option<(Sign, usize)> {
     if let Some(end) = spelled(work, at, own.sign()).or_else(|| spelled(work, at, own.code())) {
@@ -60,6 +63,6 @@ fn spelled(work: &Work<'_>, at: usize, sign: &str) -> Option<usize> {
 }
 
 fn foreign_code(work: &Work<'_>, at: usize) -> Option<usize> {
-    let word = work.word(at).filter(|word| word.len() == 3)?;
+    let word = work.word(at).filter(|word| word.len() == 3 && !PLAIN_WORDS.contains(word))?;
     Currency::by_code(word).is_some().then_some(at + 1)
 }

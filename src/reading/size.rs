@@ -67,10 +67,10 @@ fn keep(work: &mut Work<'_>, range: std::ops::Range<usize>, size: String) -> Opt
 fn size(work: &Work<'_>, at: usize) -> Option<(String, usize)> {
     let (from, end) = single(work, at)?;
     let to_word = work.is(end, &["to"]) && work.number(end + 1).is_some();
-    if (work.is(end, &["-", "/"]) && work.glued(end) && work.glued(end + 1)) || to_word {
-        if let Some((to, end)) = single(work, end + 1) {
-            return Some((format!("{from}-{to}"), end));
-        }
+    if ((work.is(end, &["-", "/"]) && work.glued(end) && work.glued(end + 1)) || to_word)
+        && let Some((to, end)) = single(work, end + 1)
+    {
+        return Some((format!("{from}-{to}"), end));
     }
     Some((from, end))
 }

@@ -29,7 +29,7 @@ fn theme(work: &mut Work<'_>, at: usize) -> Option<usize> {
     let label = if work.is(at + 1, &[":", "="]) { at + 2 } else { at + 1 };
     let mut end = label;
     while work.word(end).is_some_and(|word| !SMALL.contains(&word)) && (end == label || !stops(work, end)) {
-        end += 1;
+        end += if work.is(end + 1, &["the"]) && !stops(work, end + 2) { 2 } else { 1 };
     }
     let before = before(work, at);
     if end > label && !(before.is_some() && (themed || names_thing(work, label, end, at))) {

@@ -147,9 +147,10 @@ impl<S: Store> Season<S> {
         }
         chosen.sort_by_key(|row| (row.facts.number, row.twin));
         chosen.dedup_by_key(|row| row.giftbox);
-        match chosen.is_empty() {
-            true => Err(ActError::NotUnderstood("which boxes? Write their numbers: 1-6,9".to_owned())),
-            false => Ok(chosen),
+        if chosen.is_empty() {
+            Err(ActError::NotUnderstood("which boxes? Write their numbers: 1-6,9".to_owned()))
+        } else {
+            Ok(chosen)
         }
     }
 

@@ -203,9 +203,10 @@ impl<S: Store> Season<S> {
         let needs: Vec<String> = (gaps.iter().filter(|gap| gap.needs() > 0))
             .map(|gap| format!("{} {}", gap.needs(), gap.line.of.words()))
             .collect();
-        Ok(Some(match needs.is_empty() {
-            true => format!("Box {} has all that it must hold, in it or set aside.", row.label()),
-            false => format!("Box {} still needs {}.", row.label(), needs.join(", ")),
+        Ok(Some(if needs.is_empty() {
+            format!("Box {} has all that it must hold, in it or set aside.", row.label())
+        } else {
+            format!("Box {} still needs {}.", row.label(), needs.join(", "))
         }))
     }
 }
