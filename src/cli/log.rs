@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use jiff::civil::Date;
 
 use super::Answer;
-use super::shell::{Failure, Shell, day, lines_or_stdin, read_file};
+use super::shell::{Failure, Shell, day, lines_or_stdin, read_file, tell_done};
 use crate::season::{LogHow, NotLogged};
 
 /// Log a haul, line by line in plain words: all of it, or nothing while a line is in doubt.
@@ -52,7 +52,7 @@ pub fn run(args: Args, shell: &Shell) -> Answer {
     let Args { at: shop, on: date, tote, opening, open_price, .. } = args;
     let mut season = shell.to_write()?;
     match season.log(&text, &LogHow { date, shop, tote, opening, open_price }) {
-        Ok(logged) => shell.tell_done(&logged.done),
+        Ok(logged) => tell_done(&logged.done),
         Err(NotLogged::Act(error)) => Err(shell.placed(error)),
         Err(NotLogged::Doubts(doubts)) => {
             Err(Failure::No(format!("Nothing was saved yet.\n  {}", doubts.join("\n  "))))

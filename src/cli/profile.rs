@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use super::shell::{Failure, Shell, read_file};
+use super::shell::{Failure, Shell, read_file, tell_done};
 use super::{Answer, out};
 use crate::season::ActError;
 
@@ -25,7 +25,7 @@ pub fn run(args: &Args, shell: &Shell) -> Answer {
     let toml = read_file(path)?;
     let mut season = shell.to_write()?;
     match season.set_profile(&toml) {
-        Ok(done) => shell.tell_done(&done),
+        Ok(done) => tell_done(&done),
         Err(ActError::Profile(why)) => Err(Failure::Call(format!("{}: {why}", path.display()))),
         Err(error) => Err(shell.placed(error)),
     }

@@ -121,14 +121,7 @@ impl Shell {
     pub fn act(&self, act: impl FnOnce(&mut Season<Sqlite>) -> Result<Done, ActError>) -> Result<u8, Failure> {
         let mut season = self.to_write()?;
         let done = act(&mut season).map_err(|error| self.placed(error))?;
-        self.tell_done(&done)
-    }
-
-    /// Tells what was done, what follows from it, and how to take it back.
-    pub fn tell_done(&self, done: &Done) -> Result<u8, Failure> {
-        let notes: String = done.notes.iter().map(|note| format!("{note}\n")).collect();
-        out::print(&format!("{} `brimful undo` takes it back.\n{notes}", done.said))?;
-        Ok(0)
+        tell_done(&done)
     }
 
     /// Answers a question as text or as JSON.
@@ -155,6 +148,13 @@ impl Shell {
     pub fn today(&self) -> Date {
         self.today
     }
+}
+
+/// Tells what was done, what follows from it, and how to take it back.
+pub fn tell_done(done: &Done) -> Result<u8, Failure> {
+    let notes: String = done.notes.iter().map(|note| format!("{note}\n")).collect();
+    out::print(&format!("{} `brimful undo` takes it back.\n{notes}", done.said))?;
+    Ok(0)
 }
 
 /// The lines given as arguments; without any, or for `-`, those on standard input.

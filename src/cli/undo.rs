@@ -1,6 +1,6 @@
 //! `undo` and `redo`.
 
-use super::shell::Shell;
+use super::shell::{Shell, tell_done};
 use super::{Answer, out};
 
 pub fn undo(shell: &Shell) -> Answer {
@@ -11,5 +11,5 @@ pub fn undo(shell: &Shell) -> Answer {
 
 pub fn redo(shell: &Shell) -> Answer {
     let done = shell.to_write()?.redo().map_err(|error| shell.placed(error))?;
-    shell.tell_done(&done)
+    tell_done(&done)
 }

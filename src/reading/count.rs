@@ -86,7 +86,7 @@ fn with_unit(work: &mut Work<'_>, at: usize) -> Option<usize> {
         work.word(word_at + 1).is_some_and(|next| work.ctx.catalogue.named(&format!("{word} {next}")).is_some());
     let fits = match number {
         None => of && !begins_name_before(work, at),
-        Some(_) => of || ((many || value == 1 || !thing_behind) && !(own_name && !many)),
+        Some(_) => of || ((many || value == 1 || !thing_behind) && (many || !own_name)),
     };
     if !fits || work.hangs(word_at, word_at + 1) {
         return None;

@@ -105,7 +105,7 @@ fn with_word(work: &Work<'_>, at: usize) -> Option<Found> {
         return Some(Found::Doubt(end + 1, format!("this drive reckons in {}", work.ctx.profile.currency.code())));
     }
     let dollars = work.is(end, &DOLLARS);
-    if !dollars && !(work.is(end, &CENTS) && !is_letter_c(work, end)) {
+    if !dollars && (!work.is(end, &CENTS) || is_letter_c(work, end)) {
         return None;
     }
     if !work.ctx.profile.currency.has_dollars_and_cents() {

@@ -31,7 +31,8 @@ pub(super) fn name(work: &mut Work<'_>) {
     for &at in &kept {
         let Some(token) = work.tokens.get(at) else { continue };
         let follows = at.checked_sub(1).is_some_and(|before| kept.contains(&before));
-        if !name.is_empty() && !(token.glued && follows) {
+        let joined = token.glued && follows;
+        if !name.is_empty() && !joined {
             name.push(' ');
         }
         name.push_str(&token.text);

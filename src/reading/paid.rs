@@ -138,9 +138,8 @@ impl Till<'_> {
             return self.deals(deal);
         }
         match &price.scope {
-            Scope::Whole => Ok(1),
             Scope::Bare if price.at && self.several() => Err(open("is that for each, or for all?")),
-            Scope::Bare => Ok(1),
+            Scope::Whole | Scope::Bare => Ok(1),
             Scope::Each => self.each(),
             Scope::Pack(word) => self.packs(word),
             Scope::Per(word) => self.per(word),

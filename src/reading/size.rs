@@ -37,10 +37,10 @@ pub(super) fn labelled(work: &mut Work<'_>) {
         if let Some(label) = work.any_phrase(at, &["shoe size", "size", "sz"]) {
             let start = if work.is(label, &[":", ".", "-"]) { label + 1 } else { label };
             let (size, end) = size(work, start)?;
-            return keep(work, at..end, size);
+            return Some(keep(work, at..end, size));
         }
         let (size, end) = toddler(work, at)?;
-        keep(work, at..end, size)
+        Some(keep(work, at..end, size))
     });
 }
 
@@ -52,15 +52,15 @@ pub(super) fn after_whom(work: &mut Work<'_>) {
             return None;
         }
         let (size, end) = in_words(work, at)?;
-        keep(work, at..end, size)
+        Some(keep(work, at..end, size))
     });
 }
 
-fn keep(work: &mut Work<'_>, range: std::ops::Range<usize>, size: String) -> Option<usize> {
+fn keep(work: &mut Work<'_>, range: std::ops::Range<usize>, size: String) -> usize {
     let end = range.end;
     work.take(range, What::Size);
     work.draft.sizes.push(size);
-    Some(end)
+    end
 }
 
 /// One size, or two with a hyphen or a slash between.
@@ -88,7 +88,7 @@ fn in_words(work: &Work<'_>, at: usize) -> Option<(String, usize)> {
     WORDS.iter().find_map(|&(words, size)| {
         let end = work.phrase(at, words)?;
         let hangs = work.hangs_behind(end) && !work.tokens.get(end).is_some_and(|token| token.shape == Shape::Sign);
-        (!hangs && !(words.len() == 1 && work.hangs_behind(end))).then(|| (size.to_owned(), end))
+        (!hangs && (words.len() != 1 || !work.hangs_behind(end))).then(|| (size.to_owned(), end))
     })
 }
 

@@ -74,7 +74,7 @@ pub(super) fn cut(line: &str) -> (Vec<Token>, Vec<String>) {
         }
         let text: String =
             cutter.chars.get(start..cutter.at).unwrap_or_default().iter().map(|&(_, c)| plain(c)).collect();
-        let (shape, text) = reshape(shape, text);
+        let (shape, text) = reshape(shape, &text);
         tokens.push(Token { shape, text, span, glued, took });
         glued = true;
     }
@@ -168,8 +168,8 @@ impl Cutter<'_> {
 }
 
 /// Half signs and the sign for "times" are words.
-fn reshape(shape: Shape, text: String) -> (Shape, String) {
-    match text.as_str() {
+fn reshape(shape: Shape, text: &str) -> (Shape, String) {
+    match text {
         "½" => (Shape::Word, "half".to_owned()),
         "×" => (Shape::Word, "x".to_owned()),
         _ => (shape, text.to_lowercase()),

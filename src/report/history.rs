@@ -11,12 +11,15 @@ pub struct History {
     pub steps: Vec<Step>,
 }
 
+/// Milliseconds since 1970, told as a day and a time.
+#[derive(Debug, Clone, Copy)]
+pub struct Moment(pub u64);
+
 /// One act.
 #[derive(Debug, Clone, Serialize)]
 pub struct Step {
-    /// Milliseconds since 1970.
-    #[serde(serialize_with = "as_moment")]
-    pub when: u64,
+    /// When.
+    pub when: Moment,
     /// Who; may be empty.
     pub by: String,
     /// What, in a sentence.
@@ -25,13 +28,22 @@ pub struct Step {
     pub undone: bool,
 }
 
-fn moment(millis: u64) -> jiff::Timestamp {
-    let millis = i64::try_from(millis).unwrap_or(i64::MAX);
-    jiff::Timestamp::from_millisecond(millis).unwrap_or(jiff::Timestamp::UNIX_EPOCH)
+impl Moment {
+    fn timestamp(self) -> jiff::Timestamp {
+        let millis = i64::try_from(self.0).unwrap_or(i64::MAX);
+        jiff::Timestamp::from_millisecond(millis).unwrap_or(jiff::Timestamp::UNIX_EPOCH)
+    }
+
+    fn here(self) -> String {
+        let here = self.timestamp().to_zoned_datetime(jiff::tz::TimeZone::system());
+        here.strftime("%Y-%m-%d %H:%M").to_string()
+    }
 }
 
-fn as_moment<S: Serializer>(millis: &u64, to: S) -> Result<S::Ok, S::Error> {
-    moment(*millis).to_string().serialize(to)
+impl Serialize for Moment {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        self.timestamp().to_string().serialize(to)
+    }
 }
 
 impl Report for History {
@@ -40,10 +52,7 @@ impl Report for History {
             return "Nothing was done yet.\n".to_owned();
         }
         let line = |step: &Step| {
-            let when = moment(step.when)
-                .to_zoned_datetime(jiff::tz::TimeZone::system())
-                .strftime("%Y-%m-%d %H:%M")
-                .to_string();
+            let when = step.when.here();
             let by = if step.by.is_empty() { String::new() } else { format!(" {}:", step.by) };
             let undone = if step.undone { " (taken back)" } else { "" };
             format!("{when}{by} {}{undone}\n", step.what)

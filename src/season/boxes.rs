@@ -101,7 +101,7 @@ impl<S: Store> Season<S> {
             Fact::BoxPlanned(BoxPlanned { giftbox: self.ids.giftbox(), facts })
         });
         let facts = facts.collect();
-        self.act(facts)
+        self.act(&facts)
     }
 
     /// Plans another box like this one, and sets aside the same things as far as they are on hand.
@@ -129,7 +129,7 @@ impl<S: Store> Season<S> {
                 short.push(format!("{wanted} {}", thing.title));
             }
         }
-        let mut done = self.act(all)?;
+        let mut done = self.act(&all)?;
         if !short.is_empty() {
             done.notes.push(format!("Not on hand for it: {}.", short.join(", ")));
         }
@@ -151,7 +151,7 @@ impl<S: Store> Season<S> {
         if set.is_empty() {
             return Err(ActError::NotUnderstood("what of it? Write for example: boy 6-8 space, blue".to_owned()));
         }
-        self.act(vec![Fact::BoxMended(BoxMended { giftbox: row.giftbox, set })])
+        self.act(&[Fact::BoxMended(BoxMended { giftbox: row.giftbox, set })])
     }
 
     /// Takes a box a step on in its life.
@@ -166,7 +166,7 @@ impl<S: Store> Season<S> {
             BoxChange::CameBack(date) => Fact::BoxCameBack(BoxDay { giftbox, date }),
         };
         let notes = if change == BoxChange::Close { self.closing_notes(&row)? } else { Vec::new() };
-        let mut done = self.act(vec![fact])?;
+        let mut done = self.act(&[fact])?;
         done.notes.extend(notes);
         Ok(done)
     }
@@ -190,7 +190,7 @@ impl<S: Store> Season<S> {
         if held.is_empty() {
             return Err(ActError::Nothing(format!("Nothing is in box {}.", row.label())));
         }
-        self.act(facts)
+        self.act(&facts)
     }
 
     /// What is still missing or waiting when a box is closed; closing it as it is remains hers to decide.

@@ -1,5 +1,7 @@
 //! Counting what is really there, thing by thing or tote by tote.
 
+use std::cmp::Ordering;
+
 use super::names::Thing;
 use super::{ActError, Done, Season};
 use crate::model::fact::{Counted, Fact};
@@ -58,7 +60,7 @@ impl<S: Store> Season<S> {
         if facts.is_empty() {
             return Err(ActError::NotUnderstood("what did you count? Write for example: 9 combs".to_owned()));
         }
-        let mut done = self.act(facts)?;
+        let mut done = self.act(&facts)?;
         done.notes = differences;
         let missed = things.iter().filter(|thing| tote.is_some() && !thing.on_hand().is_zero());
         let missed: Vec<String> = missed
@@ -74,12 +76,10 @@ impl<S: Store> Season<S> {
 
 fn difference(thing: &Thing, found: Units) -> String {
     let (title, expected) = (&thing.title, thing.on_hand());
-    if found == expected {
-        format!("{found} {title}, as expected.")
-    } else if found < expected {
-        format!("{found} {title}: {} fewer than expected.", expected - found)
-    } else {
-        format!("{found} {title}: {} more than expected.", found - expected)
+    match found.cmp(&expected) {
+        Ordering::Equal => format!("{found} {title}, as expected."),
+        Ordering::Less => format!("{found} {title}: {} fewer than expected.", expected - found),
+        Ordering::Greater => format!("{found} {title}: {} more than expected.", found - expected),
     }
 }
 

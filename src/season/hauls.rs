@@ -73,7 +73,7 @@ impl<S: Store> Season<S> {
         if set.is_empty() {
             return Err(ActError::NotUnderstood("what of it? Say --tax, --shop or the like".to_owned()));
         }
-        self.act(vec![Fact::HaulMended(HaulMended { haul: row.haul, set })])
+        self.act(&[Fact::HaulMended(HaulMended { haul: row.haul, set })])
     }
 }
 

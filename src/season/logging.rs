@@ -171,7 +171,7 @@ impl<S: Store> Season<S> {
                 facts.push(Fact::LotAdded(LotAdded { lot, haul, facts: facts_of }));
             }
         }
-        self.act(facts)
+        self.act(&facts)
     }
 }
 

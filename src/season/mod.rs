@@ -121,7 +121,7 @@ impl<S: Store> Season<S> {
     }
 
     /// Keeps facts as one act and says what was done.
-    fn act(&mut self, facts: Vec<Fact>) -> Result<Done, ActError> {
+    fn act(&mut self, facts: &[Fact]) -> Result<Done, ActError> {
         let device = self.device()?;
         let by = match &self.desk {
             Desk::Computer { by, .. } | Desk::Fixed { by, .. } => by.clone(),
@@ -133,7 +133,7 @@ impl<S: Store> Season<S> {
             // The act is kept; if its count can't be noted, the next act merely gets a new device.
             _ = state.wrote(&self.store, device, done);
         }
-        Ok(Done { said: say::sentence(&self.store, &facts)?, notes: Vec::new() })
+        Ok(Done { said: say::sentence(&self.store, facts)?, notes: Vec::new() })
     }
 }
 

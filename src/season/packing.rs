@@ -36,7 +36,7 @@ impl<S: Store> Season<S> {
             let said: Vec<Fact> = facts.iter().filter_map(|fact| said_of(fact, &set)).collect();
             facts.extend(said);
         }
-        let mut done = self.act(facts)?;
+        let mut done = self.act(&facts)?;
         done.notes.extend(self.still_needs(&row)?);
         Ok(done)
     }
@@ -52,9 +52,9 @@ impl<S: Store> Season<S> {
         let mut facts = Vec::new();
         for row in &rows {
             open(row)?;
-            facts.extend(self.from_free(row, &mut thing, Units::ONE, aside)?);
+            facts.extend(self.use_free(row, &mut thing, Units::ONE, aside)?);
         }
-        self.act(facts)
+        self.act(&facts)
     }
 
     /// Takes units of a thing out of a box, back to their tote; then those only set aside for it.
@@ -74,7 +74,7 @@ impl<S: Store> Season<S> {
             left -= letting;
         }
         enough(&row, &held, units, left)?;
-        let mut done = self.act(facts)?;
+        let mut done = self.act(&facts)?;
         done.notes.extend(self.still_needs(&row)?);
         Ok(done)
     }
@@ -108,7 +108,7 @@ impl<S: Store> Season<S> {
             }
         }
         enough(&from, &held, units, left)?;
-        let mut done = self.act(facts)?;
+        let mut done = self.act(&facts)?;
         done.notes.extend(self.still_needs(&from)?);
         Ok(done)
     }
@@ -119,7 +119,7 @@ impl<S: Store> Season<S> {
         let held = self.held_as(&row, words)?;
         let why = crate::model::text::clean(why.trim());
         let facts = held.iter().map(|row| mended(row, vec![PlacementField::Why(why.clone())])).collect();
-        self.act(facts)
+        self.act(&facts)
     }
 
     /// The facts that put units of a thing into a box: set-aside ones of this box first.
@@ -140,7 +140,7 @@ impl<S: Store> Season<S> {
         if left > thing.free() {
             return Err(not_enough(&thing, units));
         }
-        facts.extend(self.from_free(row, &mut thing, left, aside)?);
+        facts.extend(self.use_free(row, &mut thing, left, aside)?);
         if facts.is_empty() {
             return Err(ActError::NotUnderstood("how many? It takes at least one".to_owned()));
         }
@@ -148,7 +148,7 @@ impl<S: Store> Season<S> {
     }
 
     /// Takes free units, the batch that is used up first first, and counts them off the thing.
-    fn from_free(&mut self, row: &BoxRow, thing: &mut Thing, units: Units, aside: bool) -> Result<Vec<Fact>, ActError> {
+    fn use_free(&mut self, row: &BoxRow, thing: &mut Thing, units: Units, aside: bool) -> Result<Vec<Fact>, ActError> {
         open(row)?;
         let mut left = units;
         let mut facts = Vec::new();

@@ -59,7 +59,7 @@ impl<S: Store> Season<S> {
             ..lot.facts.clone()
         };
         let split = Split { lot: lot.lot, units, into: self.ids.lot(), facts };
-        self.act(vec![Fact::Split(split)])
+        self.act(&[Fact::Split(split)])
     }
 
     /// Puts several things together; a kit costs what its parts cost.
@@ -89,7 +89,7 @@ impl<S: Store> Season<S> {
             ..LotFacts::default()
         };
         let into = self.ids.lot();
-        self.act(vec![Fact::KitMade(KitMade { parts, into, facts })])
+        self.act(&[Fact::KitMade(KitMade { parts, into, facts })])
     }
 }
 

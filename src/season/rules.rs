@@ -13,7 +13,7 @@ impl<S: Store> Season<S> {
             return Err(ActError::Nothing("The drive's rules are so already.".to_owned()));
         }
         let groups = profile.bands.clone();
-        let mut done = self.act(vec![Fact::ProfileSet(ProfileSet { profile })])?;
+        let mut done = self.act(&[Fact::ProfileSet(ProfileSet { profile })])?;
         let lost = self.store.boxes()?.into_iter().filter(|row| !groups.iter().any(|band| band.ages == row.facts.ages));
         let labels: Vec<String> = lost.map(|row| row.label()).collect();
         if !labels.is_empty() {

@@ -170,7 +170,7 @@ fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
 fn set_aside(path: &Path) -> Result<(), StoreError> {
     // Opening and closing settles what stands beside the file into it.
     drop(Sqlite::open(path)?);
-    let kept = (1_u32..).map(|number| with_suffix(path, &format!(".old-{number}"))).find(|kept| !kept.exists());
+    let kept = (1..=9999_u32).map(|number| with_suffix(path, &format!(".old-{number}"))).find(|kept| !kept.exists());
     if let Some(kept) = kept {
         std::fs::rename(path, kept)?;
     }

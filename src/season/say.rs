@@ -131,8 +131,13 @@ impl<S: Store> Teller<'_, S> {
             Fact::BoxDropped(b) => format!("Took box {} off the plan.", self.giftbox(b.giftbox)?),
             Fact::Voided(_) => "Took an act back.".to_owned(),
             Fact::Restored(_) => "Brought an act again.".to_owned(),
-            Fact::LotAdded(_) | Fact::PlacementMended(_) => return Ok(None),
-            Fact::SetAside(_) | Fact::LetGo(_) | Fact::PutIn(_) | Fact::TakenBack(_) => return Ok(None),
+            // Told by their haul, or gathered into one sentence, or only said when there is nothing else.
+            Fact::LotAdded(_)
+            | Fact::PlacementMended(_)
+            | Fact::SetAside(_)
+            | Fact::LetGo(_)
+            | Fact::PutIn(_)
+            | Fact::TakenBack(_) => return Ok(None),
         }))
     }
 

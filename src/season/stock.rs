@@ -60,7 +60,7 @@ impl<S: Store> Season<S> {
         if set.is_empty() {
             return Err(ActError::Nothing(format!("{} is so already.", row.facts.title())));
         }
-        self.act(vec![Fact::LotMended(LotMended { lot: row.lot, set })])
+        self.act(&[Fact::LotMended(LotMended { lot: row.lot, set })])
     }
 
     /// Gives units outside any box.
@@ -81,7 +81,7 @@ impl<S: Store> Season<S> {
         if units.is_zero() {
             return Err(ActError::NotUnderstood("how many? It takes at least one".to_owned()));
         }
-        self.act(vec![Fact::Found(Found { lot: lot.lot, units })])
+        self.act(&[Fact::Found(Found { lot: lot.lot, units })])
     }
 
     fn spend(&mut self, units: Units, words: &str, said: &str, loose: bool) -> Result<Done, ActError> {
@@ -103,7 +103,7 @@ impl<S: Store> Season<S> {
             let (name, aside) = (thing.title.clone(), if loose { thing.aside() } else { Units::ZERO });
             return Err(ActError::Refused(Refusal::NotEnough { name, free: units - left, wanted: units, aside }));
         }
-        self.act(facts)
+        self.act(&facts)
     }
 
     pub(super) fn amount(&self, amount: Decimal) -> Result<Money, ActError> {

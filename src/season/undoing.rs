@@ -4,7 +4,7 @@ use super::{ActError, Done, Season, say};
 use crate::model::commit::Refusal;
 use crate::model::fact::{Fact, OfAct};
 use crate::model::id::ActId;
-use crate::report::history::{History, Step};
+use crate::report::history::{History, Moment, Step};
 use crate::store::Store;
 
 impl<S: Store> Season<S> {
@@ -14,7 +14,7 @@ impl<S: Store> Season<S> {
         let nothing = || ActError::Nothing("Nothing to undo: this computer has done nothing here yet.".to_owned());
         let row = self.store.undoable(device)?.ok_or_else(nothing)?;
         let was = self.sentence_of(row.act)?;
-        match self.act(vec![Fact::Voided(OfAct { act: row.act })]) {
+        match self.act(&[Fact::Voided(OfAct { act: row.act })]) {
             Ok(_) => Ok(Done { said: format!("Took back: {was}"), notes: Vec::new() }),
             Err(ActError::Refused(Refusal::RestedOn { acts })) => Err(self.rested_on(&was, &acts)?),
             Err(error) => Err(error),
@@ -27,7 +27,7 @@ impl<S: Store> Season<S> {
         let nothing = || ActError::Nothing("Nothing to bring again.".to_owned());
         let row = self.store.redoable(device)?.ok_or_else(nothing)?;
         let was = self.sentence_of(row.act)?;
-        self.act(vec![Fact::Restored(OfAct { act: row.act })])?;
+        self.act(&[Fact::Restored(OfAct { act: row.act })])?;
         Ok(Done { said: format!("Brought again: {was}"), notes: Vec::new() })
     }
 
@@ -39,7 +39,7 @@ impl<S: Store> Season<S> {
             let events = self.store.events_of(row.act)?;
             let facts: Vec<Fact> = events.iter().map(|event| event.fact.clone()).collect();
             Ok(Step {
-                when: row.order.clock.millis(),
+                when: Moment(row.order.clock.millis()),
                 by: row.by,
                 what: say::sentence(&self.store, &facts)?,
                 undone: !row.live,

@@ -64,7 +64,7 @@ impl<S: Store> Season<S> {
                 && (tote.is_none() || lot.facts.tote == tote)
                 && (wish.category.is_none() || lot.facts.category == wish.category)
         };
-        let things = self.answering(&wish.words, self.things(wanted)?);
+        let things = answering(&wish.words, self.things(wanted)?);
         let profile = self.profile()?;
         let hauls = self.haul_facts()?;
         let total = things.iter().flat_map(|thing| &thing.lots).map(on_hand_cost).sum();
@@ -79,7 +79,7 @@ impl<S: Store> Season<S> {
 
     /// Where the things are that the words mean; the closest names only.
     pub fn where_is(&self, words: &str) -> Result<Places, ActError> {
-        let things = self.answering(words, self.things(|_| true)?);
+        let things = answering(words, self.things(|_| true)?);
         let labels: BTreeMap<_, String> =
             self.store.boxes()?.into_iter().map(|row| (row.giftbox, row.label())).collect();
         let things = things.iter().map(|thing| self.place(thing, &labels)).collect::<Result<_, ActError>>()?;
@@ -194,19 +194,6 @@ impl<S: Store> Season<S> {
         Ok(average.each())
     }
 
-    /// The things that answer to words, the closest grade only; all of them without words.
-    fn answering(&self, words: &str, things: Vec<Thing>) -> Vec<Thing> {
-        if words.trim().is_empty() {
-            return things;
-        }
-        let name = |thing: &Thing| {
-            let more = thing.lots.iter().map(|lot| lot.facts.haystack()).collect::<Vec<_>>().join(" ");
-            Name::new(&thing.title, &more)
-        };
-        let names: Vec<Name> = things.iter().map(name).collect();
-        closest(&find(words, &names)).iter().map(|hit| things[hit.index].clone()).collect()
-    }
-
     fn place(&self, thing: &Thing, labels: &BTreeMap<crate::model::id::BoxId, String>) -> Result<Place, ActError> {
         let mut totes: BTreeMap<String, u32> = BTreeMap::new();
         let mut boxes: BTreeMap<String, (u32, u32)> = BTreeMap::new();
@@ -317,6 +304,19 @@ impl<S: Store> Season<S> {
     pub(super) fn lots_by_id(&self) -> Result<BTreeMap<LotId, LotRow>, ActError> {
         Ok(self.store.lots()?.into_iter().map(|lot| (lot.lot, lot)).collect())
     }
+}
+
+/// The things that answer to words, the closest grade only; all of them without words.
+fn answering(words: &str, things: Vec<Thing>) -> Vec<Thing> {
+    if words.trim().is_empty() {
+        return things;
+    }
+    let name = |thing: &Thing| {
+        let more = thing.lots.iter().map(|lot| lot.facts.haystack()).collect::<Vec<_>>().join(" ");
+        Name::new(&thing.title, &more)
+    };
+    let names: Vec<Name> = things.iter().map(name).collect();
+    closest(&find(words, &names)).iter().map(|hit| things[hit.index].clone()).collect()
 }
 
 fn on_hand_cost(lot: &LotRow) -> KnownSum {
