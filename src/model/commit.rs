@@ -14,7 +14,7 @@ use super::id::{ActId, BoxId, LotId, PlacementId};
 use super::lot::{LotFacts, LotField};
 use super::measure::Units;
 use super::profile::Profile;
-use super::project::Tables;
+use super::project::{Tables, Told};
 use super::rows::{PlacementRow, Standing};
 
 /// Why an act can't be kept, in words for the person who did it.
@@ -427,15 +427,18 @@ fn sensible<E>(name: &str, units: Units) -> Result<(), Stop<E>> {
     Ok(())
 }
 
-/// The other live acts that speak of something which this act made.
+/// The other live acts that speak, later on, of something which this act made.
 pub fn resting_on<T: Tables>(tables: &T, act: ActId) -> Result<Vec<ActId>, T::Error> {
     let mut acts = Vec::new();
-    let events = tables.events_of(act)?;
-    for made in events.iter().flat_map(|event| event.fact.creates()) {
-        for told in tables.events_about(made)? {
-            let resting = told.event.act;
-            if told.live && resting != act && !acts.contains(&resting) && !makes(&told.event.fact, made) {
-                acts.push(resting);
+    for event in tables.events_of(act)? {
+        for made in event.fact.creates() {
+            // What came before spoke of the same placement as an earlier act had begun it.
+            let later = |told: &Told| told.event.order() > event.order();
+            for told in tables.events_about(made)?.into_iter().filter(later) {
+                let resting = told.event.act;
+                if told.live && resting != act && !acts.contains(&resting) && !makes(&told.event.fact, made) {
+                    acts.push(resting);
+                }
             }
         }
     }

@@ -1,0 +1,206 @@
+//! A season told a second time, from the events and the laws alone.
+//!
+//! It shares with the program the words of events, and nothing that works out what follows from them:
+//! the order, what is undone, who wins a field, what a line of a haul costs, what moved units cost are
+//! all found here again, the slow way.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use brimful::model::event::Event;
+use brimful::model::fact::Fact;
+use brimful::model::haul::HaulField;
+use brimful::model::id::{ActId, EventId, HaulId, LotId, PlacementId};
+use brimful::model::lot::{LotFacts, LotField};
+
+use crate::stock::{Left, Placed, Stock, count};
+use crate::sums;
+
+/// A batch as the laws have it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Batch {
+    pub withdrawn: bool,
+    pub unpriced: bool,
+    pub name: String,
+    pub cost_in: i64,
+    pub units_in: i64,
+    /// Units and cents.
+    pub on_hand: (i64, i64),
+    pub bare: i64,
+    pub placed: BTreeMap<PlacementId, Placed>,
+    pub left: BTreeMap<EventId, Left>,
+}
+
+/// A batch on the way: what is said of it, before it is known what that comes to.
+struct Said<'e> {
+    origin: &'e Event,
+    haul: Option<HaulId>,
+    withdrawn: bool,
+    name: String,
+    units: i64,
+    paid: Option<i64>,
+    events: Vec<&'e Event>,
+}
+
+/// All batches of a season.
+pub fn season(events: &[Event]) -> BTreeMap<LotId, Batch> {
+    let mut told: Vec<&Event> = events.iter().collect();
+    told.sort_by_key(|event| (event.clock.kept(), event.device, event.seq, event.uid));
+    let undone = undone(&told);
+    let live: Vec<&Event> = told.iter().copied().filter(|event| !undone.contains(&event.act)).collect();
+    let said = batches(&told, &live);
+    let tops = on_top(&live);
+    let mut shares = BTreeMap::new();
+    for (haul, top) in tops {
+        shares.extend(lines(&said, haul, top));
+    }
+    let mut order: Vec<(usize, LotId)> = said.iter().map(|(lot, said)| (place(&told, said.origin), *lot)).collect();
+    order.sort_unstable();
+    let mut done: BTreeMap<LotId, Batch> = BTreeMap::new();
+    for (_, lot) in order {
+        let batch = batch(lot, &said[&lot], shares.get(&lot).copied().unwrap_or(0), &done);
+        done.insert(lot, batch);
+    }
+    done
+}
+
+fn place(told: &[&Event], event: &Event) -> usize {
+    let key = |event: &Event| (event.clock.kept(), event.device, event.seq, event.uid);
+    told.partition_point(|other| key(other) < key(event))
+}
+
+/// Acts whose latest word is that they are undone.
+fn undone(told: &[&Event]) -> BTreeSet<ActId> {
+    let mut undone = BTreeSet::new();
+    for event in told {
+        match &event.fact {
+            Fact::Voided(b) => _ = undone.insert(b.act),
+            Fact::Restored(b) => _ = undone.remove(&b.act),
+            _ => {}
+        }
+    }
+    undone
+}
+
+/// What begins a batch.
+fn begun(fact: &Fact) -> Option<(LotId, Option<HaulId>, &LotFacts)> {
+    match fact {
+        Fact::LotAdded(b) => Some((b.lot, b.haul, &b.facts)),
+        Fact::Split(b) => Some((b.into, None, &b.facts)),
+        Fact::KitMade(b) => Some((b.into, None, &b.facts)),
+        _ => None,
+    }
+}
+
+/// The batches that a fact speaks of.
+fn named(fact: &Fact) -> Vec<LotId> {
+    let begun = begun(fact).map(|(lot, _, _)| lot);
+    let others = match fact {
+        Fact::LotMended(b) => vec![b.lot],
+        Fact::SetAside(b) | Fact::LetGo(b) | Fact::PutIn(b) | Fact::TakenBack(b) => vec![b.lot],
+        Fact::Moved(b) => vec![b.lot],
+        Fact::PlacementMended(b) => vec![b.lot],
+        Fact::GivenLoose(b) | Fact::Lost(b) => vec![b.lot],
+        Fact::Found(b) => vec![b.lot],
+        Fact::Counted(b) => vec![b.lot],
+        Fact::Split(b) => vec![b.lot],
+        Fact::KitMade(b) => b.parts.iter().map(|part| part.lot).collect(),
+        _ => Vec::new(),
+    };
+    let all: BTreeSet<LotId> = others.into_iter().chain(begun).collect();
+    all.into_iter().collect()
+}
+
+/// Every batch that began and of which something live speaks; the last to say a field wins.
+fn batches<'e>(told: &[&'e Event], live: &[&'e Event]) -> BTreeMap<LotId, Said<'e>> {
+    let is_live: BTreeSet<EventId> = live.iter().map(|event| event.uid).collect();
+    let mut said = BTreeMap::new();
+    for &origin in told {
+        let Some((lot, haul, facts)) = begun(&origin.fact) else { continue };
+        let (units, paid) = (count(facts.units), facts.paid.map(|paid| paid.minor()));
+        let (withdrawn, name) = (!is_live.contains(&origin.uid), facts.name.clone());
+        said.entry(lot).or_insert(Said { origin, haul, withdrawn, name, units, paid, events: Vec::new() });
+    }
+    for &event in live {
+        for lot in named(&event.fact) {
+            let Some(said) = said.get_mut(&lot) else { continue };
+            said.events.push(event);
+            let Fact::LotMended(mended) = &event.fact else { continue };
+            for field in &mended.set {
+                match field {
+                    LotField::Units(units) => said.units = count(*units),
+                    LotField::Paid(paid) => said.paid = paid.map(|paid| paid.minor()),
+                    LotField::Name(name) => said.name.clone_from(name),
+                    _ => {}
+                }
+            }
+        }
+    }
+    said.retain(|_, said| !said.events.is_empty());
+    said
+}
+
+/// What comes on top of each haul that holds: tax, postage, and the coupon taken off.
+fn on_top(live: &[&Event]) -> BTreeMap<HaulId, i64> {
+    let mut hauls: BTreeMap<HaulId, [i64; 3]> = BTreeMap::new();
+    for event in live {
+        match &event.fact {
+            Fact::HaulLogged(b) => {
+                let facts = &b.facts;
+                hauls.insert(b.haul, [facts.tax.minor(), facts.postage.minor(), facts.coupon.minor()]);
+            }
+            Fact::HaulMended(b) => {
+                let Some(sums) = hauls.get_mut(&b.haul) else { continue };
+                for field in &b.set {
+                    match field {
+                        HaulField::Tax(tax) => sums[0] = tax.minor(),
+                        HaulField::Postage(postage) => sums[1] = postage.minor(),
+                        HaulField::Coupon(coupon) => sums[2] = coupon.minor(),
+                        _ => {}
+                    }
+                }
+            }
+            _ => {}
+        }
+    }
+    hauls.into_iter().map(|(haul, [tax, postage, coupon])| (haul, tax + postage - coupon)).collect()
+}
+
+/// What each line of a haul gets of what comes on top; a coupon takes no more off than there is.
+fn lines(said: &BTreeMap<LotId, Said<'_>>, haul: HaulId, top: i64) -> Vec<(LotId, i64)> {
+    let mut lines: Vec<(&LotId, &Said<'_>)> = said.iter().filter(|(_, said)| said.haul == Some(haul)).collect();
+    lines.retain(|(_, said)| !said.withdrawn);
+    let key = |event: &Event| (event.clock.kept(), event.device, event.seq, event.uid);
+    lines.sort_by_key(|(_, said)| key(said.origin));
+    let weights: Vec<i64> = lines.iter().map(|(_, said)| said.paid.unwrap_or(0)).collect();
+    if lines.is_empty() {
+        return Vec::new();
+    }
+    let shares = sums::largest_remainder(top.max(-weights.iter().sum::<i64>()), &weights);
+    lines.iter().map(|(lot, _)| **lot).zip(shares).collect()
+}
+
+/// One batch, once all that it may be made of is done.
+fn batch(lot: LotId, said: &Said<'_>, share: i64, done: &BTreeMap<LotId, Batch>) -> Batch {
+    let (mut units, mut cost_in, mut unpriced) = (said.units, said.paid.unwrap_or(0) + share, said.paid.is_none());
+    if !matches!(said.origin.fact, Fact::LotAdded(_)) {
+        let sources: Vec<&Batch> = done.values().filter(|batch| batch.left.contains_key(&said.origin.uid)).collect();
+        cost_in = sources.iter().map(|batch| batch.left[&said.origin.uid].cents).sum();
+        unpriced = sources.iter().any(|batch| batch.unpriced);
+    }
+    if said.withdrawn {
+        (units, cost_in, unpriced) = (0, 0, false);
+    }
+    let mut stock = Stock::new(lot, units, cost_in);
+    said.events.iter().for_each(|event| stock.tell(event));
+    Batch {
+        withdrawn: said.withdrawn,
+        unpriced,
+        name: said.name.clone(),
+        cost_in,
+        units_in: stock.units_in(),
+        on_hand: stock.on_hand(),
+        bare: stock.bare(),
+        placed: stock.placed(),
+        left: stock.left(),
+    }
+}
