@@ -100,7 +100,7 @@ impl<S: Store> Season<S> {
             };
             Fact::BoxPlanned(BoxPlanned { giftbox: self.ids.giftbox(), facts })
         });
-        let facts = facts.collect();
+        let facts = facts.collect::<Vec<_>>();
         self.act(&facts)
     }
 

@@ -118,7 +118,7 @@ impl<S: Store> Season<S> {
         let row = self.box_called(giftbox)?;
         let held = self.held_as(&row, words)?;
         let why = crate::model::text::clean(why.trim());
-        let facts = held.iter().map(|row| mended(row, vec![PlacementField::Why(why.clone())])).collect();
+        let facts = held.iter().map(|row| mended(row, vec![PlacementField::Why(why.clone())])).collect::<Vec<_>>();
         self.act(&facts)
     }
 
