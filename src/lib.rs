@@ -7,7 +7,7 @@
 //!   Knows nothing else: no file, no clock, no terminal.
 //! - [`catalogue`] → model: typical kinds of things and names of colours, as data files.
 //! - [`reading`] → model, catalogue: a line of plain words → what was understood, and what is in doubt.
-//! - [`find`] → model: a name from a few letters of it.
+//! - [`find`] → model, catalogue: a name from a few letters of it.
 //! - [`report`] → model: answers as plain values, and how each is told as text or JSON.
 //! - [`store`] → model: where a season is kept. The only floor that knows the database.
 //! - [`season`] → all of these: every act a person can do. It decides which facts an act comes to

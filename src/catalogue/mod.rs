@@ -5,4 +5,5 @@ pub mod kinds;
 mod singular;
 
 pub use kinds::Catalogue;
+pub use singular::same_word;
 pub(crate) use singular::same_word;

@@ -31,7 +31,7 @@ pub(crate) fn singulars(word: &str) -> Vec<String> {
 }
 
 /// Whether `a` and `b` are one word, either of them perhaps in the plural.
-pub(crate) fn same_word(a: &str, b: &str) -> bool {
+pub fn same_word(a: &str, b: &str) -> bool {
     let forms = singulars(b);
     singulars(a).iter().any(|form| forms.contains(form))
 }

@@ -7,6 +7,7 @@
 use fuzzy_matcher::FuzzyMatcher;
 use fuzzy_matcher::skim::SkimMatcherV2;
 
+use crate::catalogue::same_word;
 use crate::model::text::normal;
 
 /// How closely a name answers a query.
@@ -123,30 +124,6 @@ fn words(text: &str) -> Vec<String> {
     parts.filter(|word| !word.is_empty() && *word != "and").map(str::to_owned).collect()
 }
 
-fn same_word(a: &str, b: &str) -> bool {
-    a == b || singular(a) == singular(b)
-}
-
-/// A plain English singular, good enough for comparing: brushes, toys, puppies, scarves.
-fn singular(word: &str) -> String {
-    let stem = |ending: &str| word.strip_suffix(ending).filter(|stem| stem.chars().count() > 1);
-    if let Some(stem) = stem("ies") {
-        return format!("{stem}y");
-    }
-    if let Some(stem) = stem("ves") {
-        return format!("{stem}f");
-    }
-    for ending in ["shes", "ches", "xes", "sses"] {
-        if word.ends_with(ending) {
-            return word[..word.len() - 2].to_owned();
-        }
-    }
-    match stem("s") {
-        Some(stem) if !stem.ends_with('s') => stem.to_owned(),
-        _ => word.to_owned(),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -177,15 +154,5 @@ mod tests {
         assert_eq!(answers("tootbhrush", &titles), [(Closeness::Slip, "toothbrush".into())]);
         assert_eq!(answers("glux", &titles), [(Closeness::Slip, "glue stick".into())]);
         assert!(answers("zebra", &titles).is_empty());
-    }
-
-    #[test]
-    fn singulars() {
-        for (many, one) in
-            [("combs", "comb"), ("brushes", "brush"), ("puppies", "puppy"), ("dress", "dress"), ("scarves", "scarf")]
-        {
-            assert!(same_word(many, one), "{many} {one}");
-        }
-        assert!(!same_word("sock", "socket"));
     }
 }
