@@ -11,6 +11,7 @@ use brimful::model::fact::Fact;
 use brimful::model::haul::HaulField;
 use brimful::model::id::{ActId, EventId, HaulId, LotId, PlacementId};
 use brimful::model::lot::{LotFacts, LotField};
+use brimful::model::money::Money;
 
 use crate::stock::{Left, Placed, Stock, count};
 use crate::sums;
@@ -116,7 +117,7 @@ fn batches<'e>(told: &[&'e Event], live: &[&'e Event]) -> BTreeMap<LotId, Said<'
     let mut said = BTreeMap::new();
     for &origin in told {
         let Some((lot, haul, facts)) = begun(&origin.fact) else { continue };
-        let (units, paid) = (count(facts.units), facts.paid.map(|paid| paid.minor()));
+        let (units, paid) = (count(facts.units), facts.paid.map(Money::minor));
         let (withdrawn, name) = (!is_live.contains(&origin.uid), facts.name.clone());
         said.entry(lot).or_insert(Said { origin, haul, withdrawn, name, units, paid, events: Vec::new() });
     }
@@ -128,7 +129,7 @@ fn batches<'e>(told: &[&'e Event], live: &[&'e Event]) -> BTreeMap<LotId, Said<'
             for field in &mended.set {
                 match field {
                     LotField::Units(units) => said.units = count(*units),
-                    LotField::Paid(paid) => said.paid = paid.map(|paid| paid.minor()),
+                    LotField::Paid(paid) => said.paid = paid.map(Money::minor),
                     LotField::Name(name) => said.name.clone_from(name),
                     _ => {}
                 }

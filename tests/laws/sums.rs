@@ -16,10 +16,9 @@ pub fn share(cents: i64, part: i64, whole: i64) -> i64 {
 /// Cents over lines by weight: each gets the whole cents of its quota, then cent after cent goes to
 /// the line that is furthest short of it, the earlier of two. Nothing to weigh by: all weigh the same.
 pub fn largest_remainder(cents: i64, weights: &[i64]) -> Vec<i64> {
-    let weights: Vec<i128> = match weights.iter().any(|weight| *weight != 0) {
-        true => weights.iter().map(|&weight| weight.into()).collect(),
-        false => weights.iter().map(|_| 1).collect(),
-    };
+    let nothing_to_weigh_by = weights.iter().all(|weight| *weight == 0);
+    let weigh = |&weight: &i64| if nothing_to_weigh_by { 1 } else { i128::from(weight) };
+    let weights: Vec<i128> = weights.iter().map(weigh).collect();
     let (whole, all) = (i128::from(cents.abs()), weights.iter().sum::<i128>());
     let mut given: Vec<i128> = weights.iter().map(|weight| whole * weight / all).collect();
     for _ in given.iter().sum::<i128>()..whole {
