@@ -6,4 +6,3 @@ mod singular;
 
 pub use kinds::Catalogue;
 pub use singular::same_word;
-pub(crate) use singular::same_word;
