@@ -18,7 +18,7 @@ pub struct Args {
 
 pub fn run(args: &Args, shell: &Shell) -> Answer {
     let Some(path) = &args.rules else {
-        let profile = shell.to_read()?.profile().map_err(|error| shell.placed(error))?;
+        let profile = shell.to_read_rules()?.profile().map_err(|error| shell.placed(error))?;
         out::print(&profile.to_toml())?;
         return Ok(0);
     };

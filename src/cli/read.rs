@@ -19,7 +19,7 @@ pub struct Args {
 
 pub fn run(args: &Args, shell: &Shell) -> Answer {
     let text = lines_or_stdin(&args.lines)?;
-    let season = shell.to_read()?;
+    let season = shell.to_read_rules()?;
     let outcomes = season.read(&text).map_err(|error| shell.placed(error))?;
     let lines: String = outcomes.iter().map(|outcome| told(outcome, args.json) + "\n").collect();
     out::print(&lines)?;

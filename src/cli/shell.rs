@@ -97,13 +97,23 @@ impl Shell {
         Ok(self.season(store.map_err(|error| self.failed(error))?))
     }
 
-    /// The season, to be looked at. No file is made: without one there is simply nothing yet.
+    /// The season, to be looked at. No file is made: without one there is simply nothing yet,
+    /// unless the file was named, and so is missed.
     pub fn to_read(&self) -> Result<Season<Sqlite>, Failure> {
-        let store = if self.file.exists() || self.named {
-            Sqlite::open_to_read(&self.file)
-        } else {
-            Sqlite::nowhere(SeasonId::new(TimedIds.fresh()))
-        };
+        if self.named { self.opened_to_read() } else { self.to_read_rules() }
+    }
+
+    /// The season, for its rules alone: without a file the built-in ones hold.
+    pub fn to_read_rules(&self) -> Result<Season<Sqlite>, Failure> {
+        if self.file.exists() {
+            return self.opened_to_read();
+        }
+        let store = Sqlite::nowhere(SeasonId::new(TimedIds.fresh()));
+        Ok(self.season(store.map_err(|error| self.failed(error))?))
+    }
+
+    fn opened_to_read(&self) -> Result<Season<Sqlite>, Failure> {
+        let store = Sqlite::open_to_read(&self.file);
         Ok(self.season(store.map_err(|error| self.failed(error))?))
     }
 

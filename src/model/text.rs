@@ -1,5 +1,7 @@
 //! Words that come from outside: cleaning, and one form for comparing.
 
+use super::measure::Units;
+
 /// Drops what must never reach a terminal (escape sequences, control characters, text-direction
 /// overrides) and makes every kind of white space a plain space.
 pub fn clean(typed: &str) -> String {
@@ -77,9 +79,88 @@ pub fn counted(count: u64, one: &str, many: &str) -> String {
     if count == 1 { format!("1 {one}") } else { format!("{count} {many}") }
 }
 
+/// Things that come in pairs, or have no singular: one of them is called what many are.
+const ALWAYS_MANY: &[&str] = &[
+    "socks",
+    "shoes",
+    "sandals",
+    "slippers",
+    "boots",
+    "flops",
+    "sneakers",
+    "trainers",
+    "gloves",
+    "mittens",
+    "scissors",
+    "shorts",
+    "pants",
+    "trousers",
+    "leggings",
+    "tights",
+    "jeans",
+    "pyjamas",
+    "pajamas",
+    "glasses",
+    "sunglasses",
+    "goggles",
+    "clothes",
+    "underpants",
+    "binoculars",
+    "headphones",
+    "tweezers",
+    "dominoes",
+    "paints",
+    "chess",
+];
+
+/// How many of what: `1 comb, green`, `3 combs, green`, `1 socks, striped`.
+pub fn things_of(units: Units, title: &str) -> String {
+    if units == Units::ONE { format!("1 {}", one_of(title)) } else { format!("{units} {title}") }
+}
+
+/// The title for one thing, where it was typed for many: its head noun in the singular.
+fn one_of(title: &str) -> String {
+    let ends = [",", " with ", " of ", " for ", " in ", " and "];
+    let head = ends.iter().filter_map(|end| title.find(end)).min().unwrap_or(title.len());
+    let start = title[..head].rfind(' ').map_or(0, |space| space + 1);
+    let noun = &title[start..head];
+    if ALWAYS_MANY.contains(&noun) {
+        return title.to_owned();
+    }
+    let stem = |ending: &str| noun.strip_suffix(ending).filter(|stem| stem.chars().count() > 2);
+    let one = if let Some(stem) = stem("ies") {
+        format!("{stem}y")
+    } else if ["shes", "ches", "xes", "sses"].iter().any(|ending| noun.ends_with(ending)) {
+        noun[..noun.len() - 2].to_owned()
+    } else {
+        let plain = stem("s").filter(|stem| !stem.ends_with(['s', 'u', 'i']));
+        plain.unwrap_or(noun).to_owned()
+    };
+    format!("{}{one}{}", &title[..start], &title[head..])
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn one_of_many() {
+        for (many, one) in [
+            ("combs, green", "1 comb, green"),
+            ("toothbrushes with covers", "1 toothbrush with covers"),
+            ("socks, striped", "1 socks, striped"),
+            ("jump ropes, red", "1 jump rope, red"),
+            ("pouches", "1 pouch"),
+            ("toy bus", "1 toy bus"),
+            ("puppies", "1 puppy"),
+            ("dress", "1 dress"),
+            ("pencils, a bundle", "1 pencil, a bundle"),
+            ("櫛", "1 櫛"),
+        ] {
+            assert_eq!(things_of(Units::ONE, many), one);
+        }
+        assert_eq!(things_of(Units::new(3).unwrap(), "combs"), "3 combs");
+    }
 
     #[test]
     fn nothing_that_moves_a_terminal_gets_through() {

@@ -91,10 +91,22 @@ impl BoxLine {
         format!("Box {} · {} {}{theme}{colours}", self.label, self.for_whom, self.ages)
     }
 
+    /// What is missing and what only waits: `needs 2 school; 1 clothing set aside`.
     fn needs(&self) -> String {
-        let needs = self.checklist.iter().filter(|cell| cell.met != Met::Full);
-        let needs: Vec<String> = needs.map(|cell| format!("{} {}", cell.line, cell.words)).collect();
-        if needs.is_empty() { "full".to_owned() } else { needs.join("; ") }
+        if self.things == 0 && self.aside == 0 {
+            return "nothing in it yet".to_owned();
+        }
+        let list = |count: fn(&Cell) -> u32| {
+            let lines = self.checklist.iter().filter(|cell| cell.met != Met::Full && count(cell) > 0);
+            lines.map(|cell| format!("{} {}", count(cell), cell.line)).collect::<Vec<_>>().join(", ")
+        };
+        let (needs, aside) = (list(|cell| cell.needs), list(|cell| cell.aside));
+        match (needs.as_str(), aside.as_str()) {
+            ("", "") => "full".to_owned(),
+            (needs, "") => format!("needs {needs}"),
+            ("", aside) => format!("{aside} set aside"),
+            (needs, aside) => format!("needs {needs}; {aside} set aside"),
+        }
     }
 }
 

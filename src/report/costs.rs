@@ -62,12 +62,11 @@ impl Report for Costs {
         let mut text = format!(" Spent {} {}\n\n", self.currency, self.spent.words());
         let places =
             [("in boxes", &self.boxes), ("on hand", &self.on_hand), ("given loose", &self.loose), ("lost", &self.lost)];
-        let rows: Vec<Vec<String>> =
-            places.iter().map(|(place, sum)| vec![(*place).to_owned(), sum.known.clone()]).collect();
+        let rows: Vec<Vec<String>> = places.iter().map(|(place, sum)| vec![(*place).to_owned(), sum.short()]).collect();
         text.push_str(&table(&[("where it is now", Side::Left), ("", Side::Right)], &rows));
         text.push('\n');
         let category = |row: &CategoryCost| {
-            vec![row.category.as_ref().map_or("not said", Category::words).to_owned(), row.cost.known.clone()]
+            vec![row.category.as_ref().map_or("not said", Category::words).to_owned(), row.cost.short()]
         };
         let rows: Vec<_> = self.by_category.iter().map(category).collect();
         text.push_str(&table(&[("by category", Side::Left), ("", Side::Right)], &rows));

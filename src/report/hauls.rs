@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::Report;
 use super::table::{Side, table};
+use super::{Report, Sum};
 
 /// Hauls, oldest first.
 #[derive(Debug, Clone, Serialize)]
@@ -24,7 +24,7 @@ pub struct HaulLine {
     /// How many lines.
     pub lines: usize,
     /// Lines, tax and postage less the coupon.
-    pub total: String,
+    pub paid: Sum,
     /// What the receipt says; empty: there is none.
     pub receipt: String,
     /// How much more the receipt says than the lines; empty: it agrees, or there is none.
@@ -51,7 +51,7 @@ impl Report for Hauls {
                 (receipt, over) => format!("{receipt}, {over} over the lines"),
             };
             let lines = haul.lines.to_string();
-            vec![haul.handle.clone(), haul.date.clone(), haul.shop.clone(), lines, haul.total.clone(), receipt]
+            vec![haul.handle.clone(), haul.date.clone(), haul.shop.clone(), lines, haul.paid.short(), receipt]
         };
         table(&columns, &self.hauls.iter().map(row).collect::<Vec<_>>())
     }

@@ -72,7 +72,7 @@ impl Review {
         let lines: String = self.boxes.iter().map(line).collect();
         let lack = if self.boxes.len() == 1 { "lacks" } else { "lack" };
         let of = counted(self.looked_at as u64, "box", "boxes");
-        format!("{lines}{} of {of} {lack} {}.\n", self.boxes.len(), self.lacks)
+        format!("{lines}{} of {of} looked at {lack} {}.\n", self.boxes.len(), self.lacks)
     }
 
     fn matrix(&self) -> String {

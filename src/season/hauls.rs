@@ -6,8 +6,9 @@ use rust_decimal::Decimal;
 use super::{ActError, Done, Season};
 use crate::model::fact::{Fact, HaulMended};
 use crate::model::haul::HaulField;
-use crate::model::money::Money;
+use crate::model::money::{KnownSum, Money};
 use crate::model::rows::{HaulRow, LotRow};
+use crate::report::Sum;
 use crate::report::hauls::{HaulLine, Hauls};
 use crate::store::Store;
 
@@ -43,7 +44,7 @@ impl<S: Store> Season<S> {
                 date: row.facts.date.to_string(),
                 shop: row.facts.shop.clone(),
                 lines: lots.len(),
-                total: total.plain(currency),
+                paid: Sum::of(paid_for(&lots, total), currency),
                 receipt: row.facts.receipt.map(|receipt| receipt.plain(currency)).unwrap_or_default(),
                 over: over.filter(|over| !over.is_zero()).map(|over| over.plain(currency)).unwrap_or_default(),
             })
@@ -75,6 +76,12 @@ impl<S: Store> Season<S> {
         }
         self.act(&[Fact::HaulMended(HaulMended { haul: row.haul, set })])
     }
+}
+
+/// What was paid for a haul, with the things in it whose price is open.
+fn paid_for(lots: &[LotRow], total: Money) -> KnownSum {
+    let lines: KnownSum = lots.iter().map(|lot| lot.known(Money::ZERO, lot.facts.units)).sum();
+    KnownSum { known: total, ..lines }
 }
 
 /// What its lines come to with all that came on top.

@@ -221,7 +221,12 @@ fn doubts(entries: &[(usize, Entry)], open_price: bool) -> Vec<String> {
                     _ => false,
                 };
                 let questions = reading.questions.iter().filter(holds_up);
-                doubts.extend(questions.map(|question| format!("line {}: {}", reading.n, question.why)));
+                doubts.extend(questions.map(|question| {
+                    // A reason that shows the words already need not show them twice.
+                    let words =
+                        if question.why.starts_with('"') { String::new() } else { format!(" \"{}\":", reading.line) };
+                    format!("line {}:{words} {}", reading.n, question.why)
+                }));
             }
             Entry::Head(_) => {}
         }

@@ -6,7 +6,7 @@ use crate::model::id::{BoxId, LotId};
 use crate::model::lot::LotField;
 use crate::model::measure::Units;
 use crate::model::money::Money;
-use crate::model::text::counted;
+use crate::model::text::{counted, things_of};
 use crate::store::{Store, StoreError};
 
 /// Units of things put somewhere: gathered, so that one sentence tells many facts.
@@ -56,7 +56,7 @@ fn told(phrases: Vec<(BoxId, Phrase)>) -> Vec<String> {
         }
     }
     let say = |phrase: &Phrase| {
-        let things: Vec<String> = phrase.things.iter().map(|(title, units)| format!("{units} {title}")).collect();
+        let things: Vec<String> = phrase.things.iter().map(|(title, units)| things_of(*units, title)).collect();
         let boxes = match phrase.boxes.as_slice() {
             [one] => format!("box {one}"),
             many => format!("each of boxes {}", many.join(", ")),
@@ -106,21 +106,21 @@ impl<S: Store> Teller<'_, S> {
             Fact::LotMended(b) => format!("Corrected {}: {}.", self.lot(b.lot)?, changed(&b.set)),
             Fact::Moved(b) => {
                 let (from, to) = (self.giftbox(b.giftbox)?, self.giftbox(b.to_box)?);
-                format!("Moved {} {} from box {from} to box {to}.", b.units, self.lot(b.lot)?)
+                format!("Moved {} from box {from} to box {to}.", self.things(b.lot, b.units)?)
             }
-            Fact::GivenLoose(b) => format!("Gave {} {} loose{}.", b.units, self.lot(b.lot)?, said(" to", &b.words)),
-            Fact::Lost(b) => format!("Took off {} {}{}.", b.units, self.lot(b.lot)?, said(":", &b.words)),
-            Fact::Found(b) => format!("Found {} {}.", b.units, self.lot(b.lot)?),
-            Fact::Counted(b) => format!("Counted {} {}.", b.found, self.lot(b.lot)?),
+            Fact::GivenLoose(b) => format!("Gave {} loose{}.", self.things(b.lot, b.units)?, said(" to", &b.words)),
+            Fact::Lost(b) => format!("Took off {}{}.", self.things(b.lot, b.units)?, said(":", &b.words)),
+            Fact::Found(b) => format!("Found {}.", self.things(b.lot, b.units)?),
+            Fact::Counted(b) => return self.counted(b.lot),
             Fact::Split(b) => {
-                let (from, into) = (self.lot(b.lot)?, self.lot(b.into)?);
+                let (from, into) = (self.things(b.lot, b.units)?, self.things(b.into, b.facts.units)?);
                 let of = b.facts.pieces.map(|pieces| format!(" of {pieces}")).unwrap_or_default();
-                format!("Made {} {into}{of} out of {} {from}.", b.facts.units, b.units)
+                format!("Made {into}{of} out of {from}.")
             }
             Fact::KitMade(b) => {
-                let part = |part: &crate::model::fact::Part| Ok(format!("{} {}", part.units, self.lot(part.lot)?));
-                let parts = b.parts.iter().map(part).collect::<Result<Vec<_>, StoreError>>()?;
-                format!("Made {} {} out of {}.", b.facts.units, self.lot(b.into)?, parts.join(", "))
+                let parts = b.parts.iter().map(|part| self.things(part.lot, part.units));
+                let parts = parts.collect::<Result<Vec<_>, StoreError>>()?;
+                format!("Made {} out of {}.", self.things(b.into, b.facts.units)?, parts.join(", "))
             }
             Fact::BoxPlanned(b) => return self.planned(b.giftbox),
             Fact::BoxMended(b) => format!("Changed box {}.", self.giftbox(b.giftbox)?),
@@ -158,6 +158,23 @@ impl<S: Store> Teller<'_, S> {
         Ok(format!("Logged {count}, {paid}{}{shop}.", b.facts.date))
     }
 
+    /// What was counted together is told by the first of it; batches of one name are one thing.
+    fn counted(&self, lot: LotId) -> Result<Option<String>, StoreError> {
+        let mut things: Vec<(String, Units)> = Vec::new();
+        let mut first = None;
+        for fact in self.facts {
+            let Fact::Counted(b) = fact else { continue };
+            first = first.or(Some(b.lot));
+            let title = self.lot(b.lot)?;
+            match things.iter_mut().find(|(known, _)| *known == title) {
+                Some((_, units)) => *units += b.found,
+                None => things.push((title, b.found)),
+            }
+        }
+        let things: Vec<String> = things.iter().map(|(title, units)| things_of(*units, title)).collect();
+        Ok((first == Some(lot)).then(|| format!("Counted {}.", things.join(", "))))
+    }
+
     /// Boxes planned together are told by the first of them.
     fn planned(&self, giftbox: BoxId) -> Result<Option<String>, StoreError> {
         let mut planned = self.facts.iter().filter_map(|fact| match fact {
@@ -182,7 +199,7 @@ impl<S: Store> Teller<'_, S> {
                 Fact::PlacementMended(b) => {
                     format!("Noted of {} in box {}.", self.lot(b.lot)?, self.giftbox(b.giftbox)?)
                 }
-                Fact::LotAdded(b) => format!("Added {} {}.", b.facts.units, b.facts.title()),
+                Fact::LotAdded(b) => format!("Added {}.", things_of(b.facts.units, &b.facts.title())),
                 _ => continue,
             };
             if !told.contains(&words) {
@@ -190,6 +207,10 @@ impl<S: Store> Teller<'_, S> {
             }
         }
         Ok(told)
+    }
+
+    fn things(&self, lot: LotId, units: Units) -> Result<String, StoreError> {
+        Ok(things_of(units, &self.lot(lot)?))
     }
 
     /// What a batch is called; one that was undone is called what it was when it came.

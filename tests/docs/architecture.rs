@@ -16,7 +16,8 @@ const ARROWS: &[(&str, &[&str])] = &[
 ];
 
 /// Crates that only one floor may name.
-const OWNED: &[(&str, &str)] = &[("rusqlite", "store"), ("clap", "cli"), ("directories", "cli"), ("fuzzy_matcher", "find")];
+const OWNED: &[(&str, &str)] =
+    &[("rusqlite", "store"), ("clap", "cli"), ("directories", "cli"), ("fuzzy_matcher", "find")];
 
 /// Words that reach for the clock; the pure floors are told the time.
 const CLOCKS: &[&str] = &["Timestamp::now", "ZonedDateTime::now", "SystemTime::now", "Instant::now"];
@@ -71,7 +72,8 @@ fn every_arrow_points_the_right_way() {
             }
             // A long way up would leave the floor unseen.
             let up = line.matches("super::").count();
-            let deep = path.strip_prefix(Path::new(env!("CARGO_MANIFEST_DIR")).join("src")).unwrap().components().count();
+            let deep =
+                path.strip_prefix(Path::new(env!("CARGO_MANIFEST_DIR")).join("src")).unwrap().components().count();
             assert!(up <= deep + 1, "{}: {line}", path.display());
         }
     }

@@ -85,7 +85,11 @@ fn without_handles(text: &str) -> String {
     let mut hauls = false;
     let line = |line: &str| {
         hauls = line == "$ brimful hauls" || (hauls && !line.starts_with('$'));
-        if hauls && line.len() > 6 && line.as_bytes()[6] == b' ' { format!(" -----{}", &line[6..]) } else { line.to_owned() }
+        if hauls && line.len() > 6 && line.as_bytes()[6] == b' ' {
+            format!(" -----{}", &line[6..])
+        } else {
+            line.to_owned()
+        }
     };
     text.lines().map(line).collect::<Vec<_>>().join("\n")
 }
