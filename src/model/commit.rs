@@ -384,7 +384,7 @@ impl<T: Holdings> Check<'_, T> {
                 BoxState::Open => "opened again",
                 BoxState::Closed => "closed",
                 BoxState::HandedIn => "handed in",
-                BoxState::CameBack => "come back",
+                BoxState::CameBack => "said to have come back",
                 BoxState::Dropped => "taken off the plan",
             };
             return Err(Refusal::WrongStep { label: found.label.clone(), state: found.state, wanted }.into());

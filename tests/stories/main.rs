@@ -1,1 +1,11 @@
-//! x
+//! Stories from the shell: words in, words and exit codes out, over one season's file or several.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a story that takes a wrong turn stops")]
+
+mod answers;
+mod hauls;
+mod joining;
+mod packing;
+mod rules;
+mod sample;
+mod shell;
+mod stock;

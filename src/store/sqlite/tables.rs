@@ -5,9 +5,13 @@ use std::sync::Arc;
 use rusqlite::{OptionalExtension, Params, Row, params};
 
 use super::{Sqlite, code};
+use crate::model::category::Category;
 use crate::model::event::{Event, Subject};
-use crate::model::giftbox::BoxState;
+use crate::model::giftbox::{BoxFacts, BoxState};
+use crate::model::haul::HaulFacts;
 use crate::model::id::{ActId, BoxId, DeviceId, EventId, HaulId, LotId, PlacementId};
+use crate::model::lot::LotFacts;
+use crate::model::money::Money;
 use crate::model::profile::Profile;
 use crate::model::project::{Tables, Told};
 use crate::model::rows::{ActRow, BoxRow, Folded, HaulRow, LotRow, OutRow, PlacementRow, Standing, Way};
@@ -75,7 +79,7 @@ impl Sqlite {
                 row.facts.name,
                 row.facts.category.as_ref().map(|category| category.word().to_owned()),
                 row.facts.tote,
-                row.facts.paid.map(crate::model::money::Money::minor),
+                row.facts.paid.map(Money::minor),
                 facts,
                 row.withdrawn,
                 at,
@@ -151,22 +155,24 @@ pub(super) fn act(row: &Row<'_>) -> rusqlite::Result<ActRow> {
     })
 }
 
-pub(super) const HAUL: &str = "SELECT haul, facts, at FROM haul";
+pub(super) const HAUL: &str = "SELECT haul, facts, at, shop FROM haul";
 
 pub(super) fn haul(row: &Row<'_>) -> rusqlite::Result<HaulRow> {
+    // What has a column of its own is read from there, so that no column can drift unseen.
+    let facts = HaulFacts { shop: row.get(3)?, ..code::json(row, 1)? };
     Ok(HaulRow {
         haul: code::column(row, 0, HaulId::from_bytes)?,
-        facts: code::json(row, 1)?,
+        facts,
         logged: code::column(row, 2, code::order_from)?,
     })
 }
 
-pub(super) const GIFTBOX: &str = "SELECT giftbox, facts, twin, state, withdrawn, at FROM giftbox";
+pub(super) const GIFTBOX: &str = "SELECT giftbox, facts, twin, state, withdrawn, at, number FROM giftbox";
 
 pub(super) fn giftbox(row: &Row<'_>) -> rusqlite::Result<BoxRow> {
     Ok(BoxRow {
         giftbox: code::column(row, 0, BoxId::from_bytes)?,
-        facts: code::json(row, 1)?,
+        facts: BoxFacts { number: row.get(6)?, ..code::json(row, 1)? },
         twin: row.get(2)?,
         state: state_from(&row.get::<_, String>(3)?),
         withdrawn: row.get(4)?,
@@ -176,7 +182,8 @@ pub(super) fn giftbox(row: &Row<'_>) -> rusqlite::Result<BoxRow> {
 
 pub(super) const LOT: &str =
     "SELECT lot, haul, facts, withdrawn, at, last, unpriced, about, cost_in, units_in, on_hand,
-    on_hand_cost, aside, boxed, boxed_cost, loose, loose_cost, lost, lost_cost, passed, passed_cost, bare FROM lot";
+    on_hand_cost, aside, boxed, boxed_cost, loose, loose_cost, lost, lost_cost, passed, passed_cost, bare,
+    name, category, tote, paid FROM lot";
 
 pub(super) fn lot(row: &Row<'_>) -> rusqlite::Result<LotRow> {
     let standing = Standing {
@@ -194,10 +201,17 @@ pub(super) fn lot(row: &Row<'_>) -> rusqlite::Result<LotRow> {
         passed_cost: code::money(row, 20)?,
         bare: code::units(row, 21)?,
     };
+    let facts = LotFacts {
+        name: row.get(22)?,
+        category: row.get::<_, Option<String>>(23)?.map(Category::from),
+        tote: row.get(24)?,
+        paid: row.get::<_, Option<i64>>(25)?.map(Money::total),
+        ..code::json(row, 2)?
+    };
     Ok(LotRow {
         lot: code::column(row, 0, LotId::from_bytes)?,
         haul: code::maybe(row, 1, HaulId::from_bytes)?,
-        facts: code::json(row, 2)?,
+        facts,
         withdrawn: row.get(3)?,
         added: code::column(row, 4, code::order_from)?,
         last: code::column(row, 5, EventId::from_bytes)?,
