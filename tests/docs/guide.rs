@@ -10,7 +10,7 @@ fn page(name: &str) -> String {
 fn every_dependency_has_its_reason() {
     let manifest = page("Cargo.toml");
     let guide = page("DEVELOPERS.md");
-    let section = |name: &str| {
+    let section = |name: &'static str| {
         let lines = manifest.lines().skip_while(move |line| *line != name).skip(1);
         lines.take_while(|line| !line.starts_with('[')).filter_map(|line| line.split_once(" = ")).map(|(name, _)| name)
     };
