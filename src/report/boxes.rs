@@ -91,22 +91,25 @@ impl BoxLine {
         format!("Box {} · {} {}{theme}{colours}", self.label, self.for_whom, self.ages)
     }
 
-    /// What is missing and what only waits: `needs 2 school; 1 clothing set aside`.
-    fn needs(&self) -> String {
+    /// How it stands in a few words: `closed, full`, `needs 2 school; 1 set aside`, `needs 7 things`.
+    fn stands(&self) -> String {
+        let state = if self.state == "open" { String::new() } else { format!("{}, ", self.state) };
         if self.things == 0 && self.aside == 0 {
-            return "nothing in it yet".to_owned();
+            return format!("{state}nothing in it yet");
         }
-        let list = |count: fn(&Cell) -> u32| {
-            let lines = self.checklist.iter().filter(|cell| cell.met != Met::Full && count(cell) > 0);
-            lines.map(|cell| format!("{} {}", count(cell), cell.line)).collect::<Vec<_>>().join(", ")
+        let missing: Vec<&Cell> = self.checklist.iter().filter(|cell| cell.needs > 0).collect();
+        let needs = match missing.as_slice() {
+            [] if self.full => "full".to_owned(),
+            [] => String::new(),
+            [_] | [_, _] => {
+                let each = missing.iter().map(|cell| format!("{} {}", cell.needs, cell.line));
+                format!("needs {}", each.collect::<Vec<_>>().join(", "))
+            }
+            many => format!("needs {} things", many.iter().map(|cell| cell.needs).sum::<u32>()),
         };
-        let (needs, aside) = (list(|cell| cell.needs), list(|cell| cell.aside));
-        match (needs.as_str(), aside.as_str()) {
-            ("", "") => "full".to_owned(),
-            (needs, "") => format!("needs {needs}"),
-            ("", aside) => format!("{aside} set aside"),
-            (needs, aside) => format!("needs {needs}; {aside} set aside"),
-        }
+        let aside = if self.aside > 0 { format!("{} set aside", self.aside) } else { String::new() };
+        let joint = if needs.is_empty() || aside.is_empty() { "" } else { "; " };
+        format!("{state}{needs}{joint}{aside}")
     }
 }
 
@@ -119,21 +122,18 @@ impl Report for BoxList {
             ("box", Side::Right),
             ("for", Side::Left),
             ("theme", Side::Left),
-            ("state", Side::Left),
             ("in", Side::Right),
             ("cost", Side::Right),
-            ("checklist", Side::Left),
+            ("how it stands", Side::Left),
         ];
         let row = |line: &BoxLine| {
-            let needs = if line.state == "open" || line.full { line.needs() } else { String::new() };
             vec![
                 line.label.clone(),
                 format!("{} {}", line.for_whom, line.ages),
                 line.theme.clone(),
-                line.state.clone(),
                 line.things.to_string(),
                 line.cost.short(),
-                needs,
+                line.stands(),
             ]
         };
         let full = self.boxes.iter().filter(|line| line.full).count();

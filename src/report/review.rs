@@ -93,6 +93,7 @@ impl Review {
             head.into_iter().chain(cells).collect::<Vec<_>>()
         };
         let mut text = table(&columns, &self.boxes.iter().map(row).collect::<Vec<_>>());
+        text.push_str("\n ✓ full   ◇ 1 set aside, not in yet   ◒ 2 still needed   ○ 3 needed, nothing there yet\n");
         let full = self.boxes.iter().filter(|giftbox| giftbox.full).count();
         text.push_str(&format!("\n {full} of {} full\n", counted(self.boxes.len() as u64, "box", "boxes")));
         text + &self.settle.text()
@@ -102,8 +103,8 @@ impl Review {
 fn cell(giftbox: &BoxLine, name: &str) -> String {
     let Some(cell) = giftbox.checklist.iter().find(|cell| cell.line == name) else { return String::new() };
     match cell.met {
-        Met::Full => "✓".to_owned(),
-        Met::OnceIn => format!("◇ {} aside", cell.wanted - cell.inside),
-        met => format!("{} needs {}", met.sign(), cell.needs),
+        Met::Full => cell.met.sign().to_string(),
+        Met::OnceIn => format!("{} {}", cell.met.sign(), cell.wanted - cell.inside),
+        met => format!("{} {}", met.sign(), cell.needs),
     }
 }
