@@ -4,14 +4,15 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use brimful::model::event::Event;
 use brimful::model::fact::Fact;
-use brimful::model::id::{HaulId, LotId};
+use brimful::model::id::{ActId, BoxId, HaulId, LotId};
 use brimful::model::lot::Source;
 use brimful::model::money::Money;
 use brimful::model::rows::{ActRow, BoxRow, HaulRow, LotRow, OutRow, PlacementRow, Standing, Way};
 use brimful::model::{measure::Units, profile::Profile};
 use brimful::store::Store;
 
-use crate::oracle::{self, Batch};
+use crate::boxes::{Planned, boxes};
+use crate::oracle::{self, Batch, Told};
 use crate::stock::{Left, Placed, count};
 
 /// All that a season shows.
@@ -45,6 +46,12 @@ impl Shown {
     pub fn is_empty(&self) -> bool {
         let things = self.lots.is_empty() && self.placements.is_empty() && self.outs.is_empty();
         things && self.boxes.is_empty() && self.hauls.is_empty() && self.rules.is_none() && self.counts.is_empty()
+    }
+
+    /// Bare units, and units set aside that are not on hand.
+    pub fn missing(&self) -> (i64, i64) {
+        let of = |row: &LotRow| (count(row.standing.bare), count(row.standing.aside) - count(row.standing.on_hand));
+        self.lots.iter().map(of).fold((0, 0), |sum, (bare, short)| (sum.0 + bare, sum.1 + short.max(0)))
     }
 
     /// The same, acts left aside: these remember that they were undone once.
@@ -150,9 +157,22 @@ fn hauls_add_up(shown: &Shown, why: &str) {
     }
 }
 
-/// Every batch is as the oracle has it: in units, in cents, in bare ones, in every box and out.
+/// All that the oracle knows of a season is as it has it.
 pub fn oracle_agrees(shown: &Shown, events: &[Event], why: &str) {
-    let expected = oracle::season(events);
+    let told = Told::new(events);
+    batches_agree(shown, &told, why);
+    let planned = |row: &BoxRow| Planned { label: row.label(), state: row.state, withdrawn: row.withdrawn };
+    let found: BTreeMap<BoxId, Planned> = shown.boxes.iter().map(|row| (row.giftbox, planned(row))).collect();
+    assert_eq!(found, boxes(&told), "boxes, {why}: left the program, right the laws");
+    let undone: BTreeSet<ActId> = shown.acts.iter().filter(|row| !row.live).map(|row| row.act).collect();
+    let here: BTreeSet<ActId> = told.all.iter().map(|event| event.act).collect();
+    assert_eq!(undone, &told.undone & &here, "undone acts, {why}");
+    assert_eq!(shown.acts.len(), here.len(), "acts, {why}");
+}
+
+/// Every batch is as the oracle has it: in units, in cents, in bare ones, in every box and out.
+fn batches_agree(shown: &Shown, told: &Told<'_>, why: &str) {
+    let expected = oracle::batches(told);
     let mut found = BTreeMap::new();
     for row in &shown.lots {
         found.insert(row.lot, as_batch(row));

@@ -1,6 +1,7 @@
 //! The laws of a season, held against acts done at random and files joined at random.
 //!
-//! `oracle` tells a season a second time, from the laws alone (`stock` one batch, `sums` the sharing);
+//! `oracle` tells a season a second time, from the laws alone (`stock` one batch, `boxes` the
+//! boxes, `sums` the sharing);
 //! `play` and `acts` are people who do things at random, `table` sets several of them at computers
 //! that are joined now and then; `laws` says what must hold. The other files are the tests.
 #![allow(
@@ -11,6 +12,7 @@
 )]
 
 mod acts;
+mod boxes;
 mod by_hand;
 mod dice;
 mod laws;

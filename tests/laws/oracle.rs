@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use brimful::model::event::Event;
 use brimful::model::fact::Fact;
 use brimful::model::haul::HaulField;
-use brimful::model::id::{ActId, EventId, HaulId, LotId, PlacementId};
+use brimful::model::id::{ActId, DeviceId, EventId, HaulId, LotId, PlacementId};
 use brimful::model::lot::{LotFacts, LotField};
 use brimful::model::money::Money;
 
@@ -42,31 +42,48 @@ struct Said<'e> {
     events: Vec<&'e Event>,
 }
 
+/// The events of a season in the one order.
+pub struct Told<'e> {
+    pub all: Vec<&'e Event>,
+    pub live: Vec<&'e Event>,
+    pub undone: BTreeSet<ActId>,
+}
+
+impl Told<'_> {
+    pub fn new(events: &[Event]) -> Told<'_> {
+        let mut all: Vec<&Event> = events.iter().collect();
+        all.sort_by_key(|event| place(event));
+        let undone = undone(&all);
+        let live = all.iter().copied().filter(|event| !undone.contains(&event.act)).collect();
+        Told { all, live, undone }
+    }
+
+    pub fn holds(&self, event: &Event) -> bool {
+        !self.undone.contains(&event.act)
+    }
+}
+
 /// All batches of a season.
-pub fn season(events: &[Event]) -> BTreeMap<LotId, Batch> {
-    let mut told: Vec<&Event> = events.iter().collect();
-    told.sort_by_key(|event| (event.clock.kept(), event.device, event.seq, event.uid));
-    let undone = undone(&told);
-    let live: Vec<&Event> = told.iter().copied().filter(|event| !undone.contains(&event.act)).collect();
-    let said = batches(&told, &live);
-    let tops = on_top(&live);
+pub fn batches(told: &Told<'_>) -> BTreeMap<LotId, Batch> {
+    let said = said(told);
+    let tops = on_top(&told.live);
     let mut shares = BTreeMap::new();
     for (haul, top) in tops {
         shares.extend(lines(&said, haul, top));
     }
-    let mut order: Vec<(usize, LotId)> = said.iter().map(|(lot, said)| (place(&told, said.origin), *lot)).collect();
-    order.sort_unstable();
+    let mut order: Vec<LotId> = said.keys().copied().collect();
+    order.sort_by_key(|lot| place(said[lot].origin));
     let mut done: BTreeMap<LotId, Batch> = BTreeMap::new();
-    for (_, lot) in order {
+    for lot in order {
         let batch = batch(lot, &said[&lot], shares.get(&lot).copied().unwrap_or(0), &done);
         done.insert(lot, batch);
     }
     done
 }
 
-fn place(told: &[&Event], event: &Event) -> usize {
-    let key = |event: &Event| (event.clock.kept(), event.device, event.seq, event.uid);
-    told.partition_point(|other| key(other) < key(event))
+/// The one order.
+fn place(event: &Event) -> (u64, DeviceId, u64, EventId) {
+    (event.clock.kept(), event.device, event.seq, event.uid)
 }
 
 /// Acts whose latest word is that they are undone.
@@ -112,16 +129,15 @@ fn named(fact: &Fact) -> Vec<LotId> {
 }
 
 /// Every batch that began and of which something live speaks; the last to say a field wins.
-fn batches<'e>(told: &[&'e Event], live: &[&'e Event]) -> BTreeMap<LotId, Said<'e>> {
-    let is_live: BTreeSet<EventId> = live.iter().map(|event| event.uid).collect();
+fn said<'e>(told: &Told<'e>) -> BTreeMap<LotId, Said<'e>> {
     let mut said = BTreeMap::new();
-    for &origin in told {
+    for &origin in &told.all {
         let Some((lot, haul, facts)) = begun(&origin.fact) else { continue };
         let (units, paid) = (count(facts.units), facts.paid.map(Money::minor));
-        let (withdrawn, name) = (!is_live.contains(&origin.uid), facts.name.clone());
+        let (withdrawn, name) = (!told.holds(origin), facts.name.clone());
         said.entry(lot).or_insert(Said { origin, haul, withdrawn, name, units, paid, events: Vec::new() });
     }
-    for &event in live {
+    for &event in &told.live {
         for lot in named(&event.fact) {
             let Some(said) = said.get_mut(&lot) else { continue };
             said.events.push(event);
@@ -170,8 +186,7 @@ fn on_top(live: &[&Event]) -> BTreeMap<HaulId, i64> {
 fn lines(said: &BTreeMap<LotId, Said<'_>>, haul: HaulId, top: i64) -> Vec<(LotId, i64)> {
     let mut lines: Vec<(&LotId, &Said<'_>)> = said.iter().filter(|(_, said)| said.haul == Some(haul)).collect();
     lines.retain(|(_, said)| !said.withdrawn);
-    let key = |event: &Event| (event.clock.kept(), event.device, event.seq, event.uid);
-    lines.sort_by_key(|(_, said)| key(said.origin));
+    lines.sort_by_key(|(_, said)| place(said.origin));
     let weights: Vec<i64> = lines.iter().map(|(_, said)| said.paid.unwrap_or(0)).collect();
     if lines.is_empty() {
         return Vec::new();

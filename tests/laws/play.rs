@@ -1,9 +1,12 @@
 //! People who do things at random, each at a computer of their own.
 
+use std::collections::BTreeSet;
+
 use brimful::model::commit::Refusal;
 use brimful::model::event::{Event, Subject};
 use brimful::model::fact::{Fact, OfAct};
 use brimful::model::id::{ActId, BoxId, CountedIds, DeviceId, HaulId, Ids, LotId, SeasonId};
+use brimful::model::kept::Kept;
 use brimful::model::project::Tables;
 use brimful::store::{CommitError, Committed, Memory, NewAct, Store};
 
@@ -165,7 +168,7 @@ impl Person {
 
     /// Takes in what another one has.
     pub fn take_in(&mut self, other: &Memory) {
-        self.store.join(&other.kept().unwrap()).unwrap();
+        join(&mut self.store, &other.kept().unwrap());
         self.lots = self.store.lots().unwrap().iter().map(|row| row.lot).collect();
         self.boxes = self.store.boxes().unwrap().iter().map(|row| row.giftbox).collect();
         self.hauls = self.store.hauls().unwrap().iter().map(|row| row.haul).collect();
@@ -209,6 +212,18 @@ impl Person {
         }
         redone
     }
+}
+
+/// Takes in events; what the join says of it must be so.
+pub fn join(store: &mut impl Store, theirs: &[Kept]) {
+    let before = store.kept().unwrap();
+    let (uids, acts): (BTreeSet<_>, BTreeSet<_>) = before.iter().map(|kept| (kept.uid, kept.act)).unzip();
+    let fresh: Vec<&Kept> = theirs.iter().filter(|kept| !uids.contains(&kept.uid)).collect();
+    let fresh_acts: BTreeSet<_> = fresh.iter().map(|kept| kept.act).filter(|act| !acts.contains(act)).collect();
+    let said = store.join(theirs).unwrap();
+    let [brought, known, acts] = [fresh.len(), theirs.len() - fresh.len(), fresh_acts.len()].map(|n| n as u64);
+    assert_eq!((said.events, said.known, said.acts), (brought, known, acts), "events, known ones and acts of a join");
+    assert_eq!(store.kept().unwrap().len(), before.len() + fresh.len());
 }
 
 /// The events of a season as they are stored.

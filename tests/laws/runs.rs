@@ -1,12 +1,13 @@
 //! Random runs on one, two and three computers.
 
+use brimful::model::fact::Fact;
 use brimful::model::kept::Kept;
 use brimful::store::{Memory, Store};
 use proptest::prelude::*;
 
 use crate::dice::Dice;
 use crate::laws::{Reached, shown};
-use crate::play::{Person, Tally, season};
+use crate::play::{Person, Tally, join, season};
 use crate::table::{Table, holds, joined};
 
 /// Runs of fixed seeds: the same in every place, so that what they reach can be asked for.
@@ -35,6 +36,14 @@ fn laws_hold_in_fixed_runs_which_reach_every_case() {
     }
 }
 
+/// Whether a fact may only take units that are on hand and that no box waits for.
+fn takes_only_what_is_free(fact: &Fact) -> bool {
+    matches!(
+        fact,
+        Fact::SetAside(_) | Fact::PutIn(_) | Fact::Moved(_) | Fact::GivenLoose(_) | Fact::Split(_) | Fact::KitMade(_)
+    )
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -45,6 +54,27 @@ proptest! {
         for nth in 0..acts {
             _ = person.act();
             holds(&person.store, &format!("seed {seed}, act {nth}"));
+        }
+    }
+
+    /// Nobody alone takes what is not there or what a box waits for; only corrections, undo and redo,
+    /// things lost and counts can bring that about. What is refused changes nothing.
+    #[test]
+    fn nobody_takes_what_is_not_there(seed: u64, acts in 1_u32..160) {
+        let mut person = Person::new(0, seed);
+        for nth in 0..acts {
+            let before = shown(&person.store);
+            let (act, done) = person.act();
+            let after = shown(&person.store);
+            let why = format!("seed {seed}, act {nth}");
+            if done.is_err() {
+                before.must_equal(&after, &why);
+                continue;
+            }
+            let all = act.facts.iter().all(|(_, fact)| takes_only_what_is_free(fact));
+            if all {
+                prop_assert_eq!(before.missing(), after.missing(), "{}: {:?}", why, act);
+            }
         }
     }
 
@@ -97,7 +127,7 @@ proptest! {
         dice.shuffle(&mut pieces);
         let mut slowly = Memory::new(season());
         for some in pieces.chunks(1 + pieces.len() / 6) {
-            slowly.join(some).unwrap();
+            join(&mut slowly, some);
             holds(&slowly, &format!("part of the events, {}", table.told));
         }
         shown(&whole).must_equal(&shown(&slowly), &table.told);

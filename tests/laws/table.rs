@@ -9,7 +9,7 @@ use brimful::store::{Memory, Store};
 
 use crate::dice::Dice;
 use crate::laws::{Reached, Shown, costs_hold, oracle_agrees, shown, stale_counts};
-use crate::play::{Person, Tally, events, season};
+use crate::play::{Person, Tally, events, join, season};
 
 /// A run of several people.
 pub struct Table {
@@ -106,7 +106,7 @@ pub fn holds(store: &Memory, told: &str) -> Shown {
 pub fn joined<'s>(stores: impl IntoIterator<Item = &'s Memory>) -> Memory {
     let mut all = Memory::new(season());
     for store in stores {
-        all.join(&store.kept().unwrap()).unwrap();
+        join(&mut all, &store.kept().unwrap());
     }
     all
 }

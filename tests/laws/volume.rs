@@ -5,7 +5,7 @@ use brimful::model::project::Tables;
 use brimful::store::{CommitError, Sqlite, Store, check};
 
 use crate::laws::{costs_hold, oracle_agrees, shown};
-use crate::play::{Person, events, season};
+use crate::play::{Person, events, join, season};
 
 /// The most events that one batch gets in a long run, so that the run is long and not one batch of it.
 const MOST_OF_A_BATCH: usize = 1000;
@@ -48,7 +48,7 @@ fn two_thousand_acts_in_a_file() {
             other.take_in(&person.store);
             other.acts(30);
             person.take_in(&other.store);
-            file.join(&other.store.kept().unwrap()).unwrap();
+            join(&mut file, &other.store.kept().unwrap());
             shown(&file).must_equal(&shown(&person.store), &format!("file and memory, joined at act {nth}"));
         }
     }
@@ -72,4 +72,8 @@ fn same_answer(person: &mut Person, file: &mut Sqlite) {
         (Err(here), Err(CommitError::Refused(there))) => assert_eq!(here, there),
         (here, there) => panic!("memory says {here:?}, the file {there:?}: {act:?}"),
     }
+    let (memory, device) = (&person.store, person.device);
+    assert_eq!(file.undoable(device).unwrap(), memory.undoable(device).unwrap(), "what can be undone, {act:?}");
+    assert_eq!(file.redoable(device).unwrap(), memory.redoable(device).unwrap(), "what can be redone, {act:?}");
+    assert_eq!(file.newest_of(device).unwrap(), memory.newest_of(device).unwrap(), "the newest event, {act:?}");
 }
