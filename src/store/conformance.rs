@@ -6,8 +6,8 @@ use super::{CommitError, Committed, Memory, NewAct, Sqlite, Store, StoreError, c
 use crate::model::age::Ages;
 use crate::model::commit::Refusal;
 use crate::model::fact::{
-    BoxPlanned, BoxStep, Counted, Fact, Found, Gone, HaulLogged, HaulMended, LotAdded, LotMended, Moved, OfAct,
-    Placing, ProfileSet, Split,
+    BoxPlanned, BoxStep, Counted, Fact, Found, Gone, HaulLogged, HaulMended, KitMade, LotAdded, LotMended, Moved,
+    OfAct, Placing, ProfileSet, Split,
 };
 use crate::model::giftbox::BoxFacts;
 use crate::model::haul::{HaulFacts, HaulField};
@@ -296,6 +296,46 @@ fn the_currency_stays_once_amounts_are_kept(mut store: impl Store) {
     assert_eq!(store.profile().unwrap().unwrap().name, "Another");
 }
 
+fn a_placement_stays_with_its_batch_and_box(mut store: impl Store) {
+    let mut scene = scene(&mut store, 3, 100);
+    let (other_box, other_lot) = (scene.ids.giftbox(), scene.ids.lot());
+    let put = scene.placing(1);
+    scene.player.act(&mut store, vec![plan_as(other_box, 13), lot_of(other_lot, None, 3, 50)]).unwrap();
+    scene.player.act(&mut store, vec![Fact::PutIn(put.clone())]).unwrap();
+    for wrong in [
+        Fact::TakenBack(Placing { giftbox: other_box, ..put.clone() }),
+        Fact::PutIn(Placing { lot: other_lot, ..put.clone() }),
+        Fact::SetAside(Placing { giftbox: other_box, ..put.clone() }),
+    ] {
+        let refusal = refused(scene.player.act(&mut store, vec![wrong]));
+        assert_eq!(refusal, Refusal::Unknown("that thing in the box"));
+    }
+    scene.player.act(&mut store, vec![Fact::TakenBack(put.clone())]).unwrap();
+    let emptied = Fact::PutIn(Placing { giftbox: other_box, ..put });
+    assert_eq!(refused(scene.player.act(&mut store, vec![emptied])), Refusal::Unknown("that thing in the box"));
+}
+
+fn what_makes_no_sense_is_refused(mut store: impl Store) {
+    let mut scene = scene(&mut store, 3, 100);
+    let fresh = scene.ids.lot();
+    let facts = LotFacts { name: "kit".into(), units: units(1), ..LotFacts::default() };
+    for wrong in [
+        lot_of(scene.lot, None, 3, 100),
+        plan_as(scene.giftbox, 14),
+        lot_of(fresh, None, 3, -1),
+        lot_of(fresh, None, 0, 1),
+        Fact::Found(Found { lot: scene.lot, units: units(0) }),
+        Fact::KitMade(KitMade { parts: Vec::new(), into: fresh, facts: facts.clone() }),
+        Fact::Split(Split { lot: scene.lot, units: units(1), into: scene.lot, facts }),
+        Fact::LotMended(LotMended { lot: scene.lot, set: vec![LotField::Paid(Money::new(-5))] }),
+        Fact::LotMended(LotMended { lot: scene.lot, set: vec![LotField::Name("  ".into())] }),
+    ] {
+        let refusal = refused(scene.player.act(&mut store, vec![wrong.clone()]));
+        assert!(matches!(refusal, Refusal::Senseless(_)), "{wrong:?}: {refusal:?}");
+    }
+    assert_eq!(store.lots().unwrap().len(), 1);
+}
+
 fn rebuilt_rows_are_the_same(mut store: impl Store) {
     let mut scene = scene(&mut store, 5, 99);
     let put = scene.placing(2);
@@ -354,6 +394,8 @@ suite! {
     two_boxes_of_one_number_are_told_apart,
     a_withdrawn_batch_that_is_still_used_stays_in_sight,
     the_currency_stays_once_amounts_are_kept,
+    a_placement_stays_with_its_batch_and_box,
+    what_makes_no_sense_is_refused,
     rebuilt_rows_are_the_same,
     foreign_bytes_are_refused_whole,
 }

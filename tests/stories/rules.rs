@@ -20,7 +20,7 @@ fn rules_are_shown_set_and_followed() {
     home.ok(&["box", "plan", "girl 6-8"]);
     home.ok(&["put", "1", "2 combs"]);
     let review = home.ok(&["review"]);
-    assert!(line(&review, "1  girl").ends_with("✓        ○ needs 1"), "{review}");
+    assert!(line(&review, "1  girl").ends_with("✓        ○ 1"), "{review}");
     assert!(home.ok(&["put", "1", "toothbrush"]).contains("Box 1 has all that it must hold"));
     let err = home.no(2, &["box", "plan", "girl 3-5"]);
     assert!(err.contains("3–5 is no age group of this drive"), "{err}");

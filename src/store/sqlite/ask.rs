@@ -20,7 +20,7 @@ impl Sqlite {
 
 impl Holdings for Sqlite {
     fn placement(&self, placement: PlacementId) -> Result<Option<PlacementRow>, StoreError> {
-        let sql = format!("{} WHERE placement = ?1", tables::PLACEMENT);
+        let sql = format!("{} WHERE placement = ?1 ORDER BY at LIMIT 1", tables::PLACEMENT);
         self.one(&sql, [placement.bytes()], tables::placement)
     }
 

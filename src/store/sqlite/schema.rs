@@ -103,7 +103,7 @@ pub const PROJECTION_TABLES: &str = "
     CREATE INDEX lot_of_haul ON lot (haul);
     CREATE INDEX lot_in_order ON lot (at);
     CREATE TABLE placement (
-        placement BLOB NOT NULL PRIMARY KEY,
+        placement BLOB NOT NULL,
         lot       BLOB NOT NULL,
         giftbox   BLOB NOT NULL,
         aside     INTEGER NOT NULL CHECK (aside >= 0),
@@ -113,7 +113,9 @@ pub const PROJECTION_TABLES: &str = "
         wow       INTEGER NOT NULL,
         inside    BLOB,
         why       TEXT NOT NULL,
-        at        BLOB NOT NULL
+        at        BLOB NOT NULL,
+        -- A placement belongs to one batch; a stranger's file that says otherwise is shown as it is.
+        PRIMARY KEY (placement, lot)
     ) STRICT, WITHOUT ROWID;
     CREATE INDEX placement_in_box ON placement (giftbox);
     CREATE INDEX placement_of_lot ON placement (lot);

@@ -1,140 +1,21 @@
-//! What must hold before an act is kept: enough on hand, boxes open, names known.
-//!
-//! Stores call [`holds`] inside the transaction that would keep the act, so that between the
-//! look and the deed nobody else can take the last one.
+//! Doing the facts of an act on a copy of what they touch, to see whether each can be done.
 
 use std::collections::BTreeMap;
 
-use thiserror::Error;
+use super::{Holdings, Refusal, resting_on};
+use crate::model::event::Subject;
+use crate::model::fact::{Counted, Fact, Moved, Placing};
+use crate::model::giftbox::BoxState;
+use crate::model::id::{ActId, BoxId, HaulId, LotId, PlacementId};
+use crate::model::lot::{LotFacts, LotField};
+use crate::model::measure::Units;
+use crate::model::money::Money;
+use crate::model::profile::Profile;
+use crate::model::project::Tables;
+use crate::model::rows::Standing;
 
-use super::event::Subject;
-use super::fact::{Counted, Fact, Moved, Placing};
-use super::giftbox::BoxState;
-use super::id::{ActId, BoxId, LotId, PlacementId};
-use super::lot::{LotFacts, LotField};
-use super::measure::Units;
-use super::profile::Profile;
-use super::project::{Tables, Told};
-use super::rows::{PlacementRow, Standing};
-
-/// Why an act can't be kept, in words for the person who did it.
-#[derive(Debug, Clone, PartialEq, Eq, Error)]
-pub enum Refusal {
-    /// Too few on hand.
-    #[error("only {free} {name} on hand that no box holds, {wanted} asked{}", held(*aside))]
-    NotEnough {
-        /// What.
-        name: String,
-        /// Free ones.
-        free: Units,
-        /// How many were asked for.
-        wanted: Units,
-        /// Set aside for boxes.
-        aside: Units,
-    },
-    /// Too few in the box or set aside for it.
-    #[error("box {label} holds only {there} of that, {wanted} asked")]
-    NotInBox {
-        /// The box.
-        label: String,
-        /// How many there are.
-        there: Units,
-        /// How many were asked for.
-        wanted: Units,
-    },
-    /// The box is not open.
-    #[error("box {label} is {state}; {}", way_out(*state))]
-    BoxNotOpen {
-        /// The box.
-        label: String,
-        /// What it is.
-        state: BoxState,
-    },
-    /// The step does not follow from where the box stands.
-    #[error("box {label} is {state}, so it can't be {wanted}")]
-    WrongStep {
-        /// The box.
-        label: String,
-        /// What it is.
-        state: BoxState,
-        /// What was asked.
-        wanted: &'static str,
-    },
-    /// A box to be taken off the plan still holds things.
-    #[error("box {label} still holds or waits for {count} things; take them back first")]
-    BoxNotEmpty {
-        /// The box.
-        label: String,
-        /// How many.
-        count: Units,
-    },
-    /// Something was named that isn't there (any more).
-    #[error("{0} is not there any more; somebody may have undone it")]
-    Unknown(&'static str),
-    /// Something would get no name or no units.
-    #[error("{0}")]
-    Empty(&'static str),
-    /// The count was taken before something else moved.
-    #[error("{name} changed while it was being counted; count again")]
-    CountedTooLate {
-        /// What.
-        name: String,
-    },
-    /// Amounts are kept already.
-    #[error("amounts are kept in {kept} already, so the drive's currency can't become {wanted}")]
-    CurrencyFixed {
-        /// The currency in use.
-        kept: &'static str,
-        /// The one asked for.
-        wanted: &'static str,
-    },
-    /// Other acts rest on the one to be undone.
-    #[error("other acts rest on it")]
-    RestedOn {
-        /// Those acts.
-        acts: Vec<ActId>,
-    },
-}
-
-fn held(aside: Units) -> String {
-    if aside.is_zero() { String::new() } else { format!(" ({aside} more set aside for boxes)") }
-}
-
-fn way_out(state: BoxState) -> &'static str {
-    match state {
-        BoxState::Dropped => "undo that first",
-        BoxState::HandedIn => "say first that it came back",
-        BoxState::Open | BoxState::Closed | BoxState::CameBack => "open it again first",
-    }
-}
-
-/// What a store must be able to tell for the check, beside its tables.
-pub trait Holdings: Tables {
-    /// Units in or for a box.
-    fn placement(&self, placement: PlacementId) -> Result<Option<PlacementRow>, Self::Error>;
-    /// All that is in or set aside for a box.
-    fn placements_in(&self, giftbox: BoxId) -> Result<Vec<PlacementRow>, Self::Error>;
-    /// The drive's rules, where some were set.
-    fn profile(&self) -> Result<Option<Profile>, Self::Error>;
-    /// Whether any amount of money is kept.
-    fn keeps_amounts(&self) -> Result<bool, Self::Error>;
-}
-
-/// Whether the facts of one act can be kept after each other; an inner error is the refusal.
-pub fn holds<T: Holdings>(tables: &T, facts: &[Fact]) -> Result<Result<(), Refusal>, T::Error> {
-    let mut check = Check { tables, lots: BTreeMap::new(), boxes: BTreeMap::new(), placements: BTreeMap::new() };
-    for fact in facts {
-        if let Err(stop) = check.fact(fact) {
-            return match stop {
-                Stop::Refused(refusal) => Ok(Err(refusal)),
-                Stop::Failed(error) => Err(error),
-            };
-        }
-    }
-    Ok(Ok(()))
-}
-
-enum Stop<E> {
+/// Why the check stops.
+pub(super) enum Stop<E> {
     Refused(Refusal),
     Failed(E),
 }
@@ -166,17 +47,26 @@ struct Box_ {
     state: BoxState,
 }
 
-struct Check<'t, T> {
+/// A season as it would be after the facts so far.
+pub(super) struct Check<'t, T> {
     tables: &'t T,
     lots: BTreeMap<LotId, Supply>,
     boxes: BTreeMap<BoxId, Box_>,
     placements: BTreeMap<PlacementId, Held>,
+    homes: BTreeMap<PlacementId, (LotId, BoxId)>,
 }
 
 type Checked<T> = Result<(), Stop<<T as Tables>::Error>>;
 
-impl<T: Holdings> Check<'_, T> {
-    fn fact(&mut self, fact: &Fact) -> Checked<T> {
+impl<'t, T: Holdings> Check<'t, T> {
+    /// A season as it is.
+    pub(super) fn of(tables: &'t T) -> Check<'t, T> {
+        let (lots, boxes, placements) = (BTreeMap::new(), BTreeMap::new(), BTreeMap::new());
+        Check { tables, lots, boxes, placements, homes: BTreeMap::new() }
+    }
+
+    /// Does one fact, if it can be done after those before it.
+    pub(super) fn fact(&mut self, fact: &Fact) -> Checked<T> {
         match fact {
             Fact::ProfileSet(b) => self.currency(&b.profile),
             Fact::HaulLogged(_) => Ok(()),
@@ -188,7 +78,10 @@ impl<T: Holdings> Check<'_, T> {
             Fact::PutIn(b) => self.put_in(b),
             Fact::TakenBack(b) => self.take_back(b),
             Fact::Moved(b) => self.carry(b),
-            Fact::PlacementMended(b) => self.held(b.placement).map(|_| ()),
+            Fact::PlacementMended(b) => {
+                self.belongs(b.placement, b.lot, b.giftbox)?;
+                self.held(b.placement).map(|_| ())
+            }
             Fact::GivenLoose(b) => self.spend(b.lot, b.units, true),
             Fact::Lost(b) => self.spend(b.lot, b.units, false),
             Fact::Found(b) => self.gain(b.lot, b.units),
@@ -197,11 +90,15 @@ impl<T: Holdings> Check<'_, T> {
                 self.spend(b.lot, b.units, true)?;
                 self.new_lot(b.into, &b.facts)
             }
+            Fact::KitMade(b) if b.parts.is_empty() => {
+                Err(Refusal::Senseless("a kit of what? It takes at least one part").into())
+            }
             Fact::KitMade(b) => {
                 b.parts.iter().try_for_each(|part| self.spend(part.lot, part.units, true))?;
                 self.new_lot(b.into, &b.facts)
             }
             Fact::BoxPlanned(b) => {
+                self.unused(Subject::Box(b.giftbox), self.boxes.contains_key(&b.giftbox))?;
                 let label = b.facts.number.to_string();
                 self.boxes.insert(b.giftbox, Box_ { label, state: BoxState::Open });
                 Ok(())
@@ -229,12 +126,14 @@ impl<T: Holdings> Check<'_, T> {
         Ok(())
     }
 
-    fn known_haul(&self, haul: super::id::HaulId) -> Checked<T> {
+    fn known_haul(&self, haul: HaulId) -> Checked<T> {
         self.failed(|tables| tables.haul(haul))?.map(|_| ()).ok_or(unknown("the haul"))
     }
 
     fn new_lot(&mut self, lot: LotId, facts: &LotFacts) -> Checked<T> {
         sensible(&facts.name, facts.units)?;
+        priced(facts.paid)?;
+        self.unused(Subject::Lot(lot), self.lots.contains_key(&lot))?;
         let (name, on_hand) = (facts.title(), facts.units);
         self.lots.insert(lot, Supply { name, there: on_hand, aside: Units::ZERO });
         Ok(())
@@ -246,6 +145,7 @@ impl<T: Holdings> Check<'_, T> {
             match field {
                 LotField::Name(name) => sensible(name, Units::ONE)?,
                 LotField::Units(units) => sensible("-", *units)?,
+                LotField::Paid(paid) => priced(*paid)?,
                 _ => {}
             }
         }
@@ -290,7 +190,7 @@ impl<T: Holdings> Check<'_, T> {
         let hand = self.lot(lot)?;
         let there = if free { hand.there.less(hand.aside) } else { hand.there };
         if wanted.is_zero() {
-            return Err(Refusal::Empty("how many? It takes at least one").into());
+            return Err(Refusal::Senseless("how many? It takes at least one").into());
         }
         if wanted > there {
             let aside = if free { hand.aside } else { Units::ZERO };
@@ -301,12 +201,14 @@ impl<T: Holdings> Check<'_, T> {
     }
 
     fn gain(&mut self, lot: LotId, units: Units) -> Checked<T> {
+        sensible("-", units)?;
         self.lot(lot)?.there += units;
         Ok(())
     }
 
     fn set_aside(&mut self, b: &Placing) -> Checked<T> {
         self.open(b.giftbox)?;
+        self.belongs(b.placement, b.lot, b.giftbox)?;
         self.spend(b.lot, b.units, true)?;
         let hand = self.lot(b.lot)?;
         hand.there += b.units;
@@ -315,6 +217,7 @@ impl<T: Holdings> Check<'_, T> {
     }
 
     fn let_go(&mut self, b: &Placing) -> Checked<T> {
+        self.belongs(b.placement, b.lot, b.giftbox)?;
         let label = self.open(b.giftbox)?;
         let held = self.held(b.placement)?;
         let (there, wanted) = (held.aside, b.units);
@@ -328,6 +231,7 @@ impl<T: Holdings> Check<'_, T> {
 
     fn put_in(&mut self, b: &Placing) -> Checked<T> {
         self.open(b.giftbox)?;
+        self.belongs(b.placement, b.lot, b.giftbox)?;
         let held = self.or_begin(b.placement)?;
         let reserved = held.aside.min(b.units);
         held.aside -= reserved;
@@ -337,12 +241,15 @@ impl<T: Holdings> Check<'_, T> {
     }
 
     fn take_back(&mut self, b: &Placing) -> Checked<T> {
+        self.belongs(b.placement, b.lot, b.giftbox)?;
         self.leave(b.placement, b.giftbox, b.units)?;
         self.gain(b.lot, b.units)
     }
 
     fn carry(&mut self, b: &Moved) -> Checked<T> {
         self.open(b.to_box)?;
+        self.belongs(b.placement, b.lot, b.giftbox)?;
+        self.belongs(b.to_placement, b.lot, b.to_box)?;
         self.leave(b.placement, b.giftbox, b.units)?;
         self.or_begin(b.to_placement).map(|held| held.units += b.units)
     }
@@ -354,6 +261,25 @@ impl<T: Holdings> Check<'_, T> {
             return Err(Refusal::NotInBox { label, there: held.units, wanted }.into());
         }
         held.units -= wanted;
+        Ok(())
+    }
+
+    /// A placement stays with the batch and the box that it began with.
+    fn belongs(&mut self, placement: PlacementId, lot: LotId, giftbox: BoxId) -> Checked<T> {
+        let home = if let Some(home) = self.homes.get(&placement) {
+            Some(*home)
+        } else {
+            let told = self.failed(|tables| tables.events_about(Subject::Placement(placement)))?;
+            told.iter().find_map(|told| home_of(&told.event.fact, placement))
+        };
+        let home = *self.homes.entry(placement).or_insert(home.unwrap_or((lot, giftbox)));
+        if home == (lot, giftbox) { Ok(()) } else { Err(unknown("that thing in the box")) }
+    }
+
+    fn unused(&self, subject: Subject, begun: bool) -> Checked<T> {
+        if begun || !self.failed(|tables| tables.events_about(subject))?.is_empty() {
+            return Err(Refusal::Senseless("it is there already").into());
+        }
         Ok(())
     }
 
@@ -413,39 +339,33 @@ impl<T: Holdings> Check<'_, T> {
     }
 }
 
+/// The batch and the box that a fact puts a placement to.
+fn home_of(fact: &Fact, placement: PlacementId) -> Option<(LotId, BoxId)> {
+    match fact {
+        Fact::SetAside(b) | Fact::PutIn(b) | Fact::LetGo(b) | Fact::TakenBack(b) => Some((b.lot, b.giftbox)),
+        Fact::Moved(b) if b.to_placement == placement => Some((b.lot, b.to_box)),
+        Fact::Moved(b) => Some((b.lot, b.giftbox)),
+        _ => None,
+    }
+}
+
+fn priced<E>(paid: Option<Money>) -> Result<(), Stop<E>> {
+    match paid {
+        Some(paid) if paid.is_negative() => Err(Refusal::Senseless("a price is never below nothing").into()),
+        _ => Ok(()),
+    }
+}
+
 fn unknown<E>(what: &'static str) -> Stop<E> {
     Stop::Refused(Refusal::Unknown(what))
 }
 
 fn sensible<E>(name: &str, units: Units) -> Result<(), Stop<E>> {
     if name.trim().is_empty() {
-        return Err(Refusal::Empty("what is it? It has no name").into());
+        return Err(Refusal::Senseless("what is it? It has no name").into());
     }
     if units.is_zero() {
-        return Err(Refusal::Empty("how many? It takes at least one").into());
+        return Err(Refusal::Senseless("how many? It takes at least one").into());
     }
     Ok(())
-}
-
-/// The other live acts that speak, later on, of something which this act made.
-pub fn resting_on<T: Tables>(tables: &T, act: ActId) -> Result<Vec<ActId>, T::Error> {
-    let mut acts = Vec::new();
-    for event in tables.events_of(act)? {
-        for made in event.fact.creates() {
-            // What came before spoke of the same placement as an earlier act had begun it.
-            let later = |told: &Told| told.event.order() > event.order();
-            for told in tables.events_about(made)?.into_iter().filter(later) {
-                let resting = told.event.act;
-                if told.live && resting != act && !acts.contains(&resting) && !makes(&told.event.fact, made) {
-                    acts.push(resting);
-                }
-            }
-        }
-    }
-    Ok(acts)
-}
-
-/// A later "set aside" of the same placement begins it as well as the first one did.
-fn makes(fact: &Fact, subject: Subject) -> bool {
-    fact.creates().contains(&subject)
 }
