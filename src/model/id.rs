@@ -16,6 +16,11 @@ macro_rules! ids {
         pub struct $name(Uuid);
 
         impl $name {
+            /// The id that sorts before all others.
+            pub const LEAST: $name = $name(Uuid::nil());
+            /// The id that sorts behind all others.
+            pub const MOST: $name = $name(Uuid::max());
+
             /// Takes a UUID as this kind of id.
             pub const fn new(uuid: Uuid) -> $name {
                 $name(uuid)

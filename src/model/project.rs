@@ -10,7 +10,6 @@ use super::event::{Event, Order, Subject};
 use super::fact::Fact;
 use super::fold::Fold;
 use super::giftbox::BoxState;
-use super::haul::HaulFacts;
 use super::id::{ActId, BoxId, EventId, HaulId, LotId};
 use super::lot::LotFacts;
 use super::measure::Units;
@@ -272,6 +271,7 @@ fn paid(facts: &LotFacts) -> Money {
 #[derive(Default)]
 struct Lots {
     drafts: BTreeMap<LotId, Draft>,
+    of_haul: BTreeSet<(HaulId, LotId)>,
     queue: BTreeSet<(Order, LotId)>,
 }
 
@@ -312,6 +312,7 @@ impl Lots {
         match Draft::from(lot, tables.events_about(Subject::Lot(lot))?) {
             Some(draft) => {
                 self.queue.insert((draft.origin.order(), lot));
+                self.of_haul.extend(draft.haul.map(|haul| (haul, lot)));
                 self.drafts.insert(lot, draft);
                 Ok(())
             }
@@ -321,22 +322,23 @@ impl Lots {
 
     /// Shares what came on top of a haul over its lines, so that they add up to the receipt.
     fn share<T: Tables>(&mut self, tables: &mut T, haul: HaulId) -> Result<(), T::Error> {
-        let mut ids: BTreeSet<LotId> = tables.lots_of(haul)?.iter().map(|row| row.lot).collect();
-        ids.extend(self.drafts.iter().filter(|(_, draft)| draft.haul == Some(haul)).map(|(lot, _)| *lot));
-        for &lot in &ids {
-            self.draft(tables, lot)?;
+        for row in tables.lots_of(haul)? {
+            self.draft(tables, row.lot)?;
         }
-        let facts = tables.haul(haul)?.map(|row| row.facts);
-        let mut lines: Vec<(&mut Draft, Money)> = (self.drafts.iter_mut())
-            .filter(|(lot, _)| ids.contains(lot))
-            .filter_map(|(_, draft)| draft.weight().map(|weight| (draft, weight)))
-            .collect();
-        lines.sort_by_key(|(draft, _)| draft.origin.order());
-        let paid = lines.iter().map(|(_, weight)| *weight).sum();
-        let on_top = facts.as_ref().map_or(Money::ZERO, |facts: &HaulFacts| facts.on_top(paid));
-        let weights: Vec<u64> = lines.iter().map(|(_, weight)| weight.minor().unsigned_abs()).collect();
-        for ((draft, weight), share) in lines.iter_mut().zip(allot(on_top, &weights)) {
-            draft.cost_in = *weight + share;
+        let mut lines: Vec<(Order, LotId, Money)> = Vec::new();
+        for (_, lot) in self.of_haul.range((haul, LotId::LEAST)..=(haul, LotId::MOST)) {
+            if let Some((draft, weight)) = self.drafts.get(lot).and_then(|draft| Some((draft, draft.weight()?))) {
+                lines.push((draft.origin.order(), *lot, weight));
+            }
+        }
+        lines.sort_unstable();
+        let paid = lines.iter().map(|(.., weight)| *weight).sum();
+        let on_top = tables.haul(haul)?.map_or(Money::ZERO, |row| row.facts.on_top(paid));
+        let weights: Vec<u64> = lines.iter().map(|(.., weight)| weight.minor().unsigned_abs()).collect();
+        for ((_, lot, weight), share) in lines.iter().zip(allot(on_top, &weights)) {
+            if let Some(draft) = self.drafts.get_mut(lot) {
+                draft.cost_in = *weight + share;
+            }
         }
         Ok(())
     }

@@ -19,6 +19,8 @@ mod sample;
 mod say;
 mod stock;
 mod summary;
+#[cfg(test)]
+mod tests;
 mod undoing;
 mod views;
 

@@ -7,7 +7,7 @@ use crate::model::category::Category;
 use crate::model::checklist::Met;
 use crate::model::fact::Fact;
 use crate::model::giftbox::BoxState;
-use crate::model::id::EventId;
+use crate::model::id::{BoxId, EventId, LotId};
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
 use crate::model::rows::{BoxRow, LotRow, PlacementRow};
@@ -52,24 +52,27 @@ impl<S: Store> Season<S> {
         let lots = self.lots_by_id()?;
         let placements = self.store.placements()?;
         let boxes = self.store.boxes()?;
-        let label = |placed: &PlacementRow| {
-            let row = boxes.iter().find(|row| row.giftbox == placed.giftbox);
-            row.map_or_else(|| "?".to_owned(), BoxRow::label)
-        };
+        let labels: BTreeMap<BoxId, String> = boxes.iter().map(|row| (row.giftbox, row.label())).collect();
+        let mut by_lot: BTreeMap<LotId, Vec<&str>> = BTreeMap::new();
+        let mut by_box: BTreeMap<BoxId, Vec<&PlacementRow>> = BTreeMap::new();
+        for placed in &placements {
+            by_lot.entry(placed.lot).or_default().extend(labels.get(&placed.giftbox).map(String::as_str));
+            by_box.entry(placed.giftbox).or_default().push(placed);
+        }
         for lot in lots.values() {
-            let holding: Vec<String> = placements.iter().filter(|placed| placed.lot == lot.lot).map(&label).collect();
-            settle_lot(&mut settle, lot, &holding.join(", "));
+            let holding = by_lot.get(&lot.lot).map(|labels| labels.join(", ")).unwrap_or_default();
+            settle_lot(&mut settle, lot, &holding);
         }
         for row in &boxes {
-            self.settle_box(&mut settle, row, &placements)?;
+            let held = by_box.get(&row.giftbox).map(Vec::as_slice).unwrap_or_default();
+            self.settle_box(&mut settle, row, held)?;
         }
         self.settle_counts(&mut settle)?;
         Ok(settle)
     }
 
-    fn settle_box(&self, settle: &mut Settle, row: &BoxRow, placements: &[PlacementRow]) -> Result<(), ActError> {
+    fn settle_box(&self, settle: &mut Settle, row: &BoxRow, held: &[&PlacementRow]) -> Result<(), ActError> {
         let label = row.label();
-        let held: Vec<&PlacementRow> = placements.iter().filter(|placed| placed.giftbox == row.giftbox).collect();
         if row.withdrawn && !held.is_empty() {
             settle.add(
                 format!("Box {label} was taken back, yet things are in it or wait for it."),

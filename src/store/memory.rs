@@ -132,13 +132,13 @@ impl Tables for Memory {
     }
 
     fn lots_of(&self, haul: HaulId) -> Result<Vec<LotRow>, StoreError> {
-        let range = (haul, LotId::new(uuid::Uuid::nil()))..=(haul, LotId::new(uuid::Uuid::max()));
+        let range = (haul, LotId::LEAST)..=(haul, LotId::MOST);
         let lots = self.lots_where(self.rows.of_haul.range(range).map(|(_, lot)| *lot));
         Ok(lots.into_iter().map(|folded| folded.row.clone()).collect())
     }
 
     fn outs_of(&self, event: EventId) -> Result<Vec<OutRow>, StoreError> {
-        let range = (event, LotId::new(uuid::Uuid::nil()))..=(event, LotId::new(uuid::Uuid::max()));
+        let range = (event, LotId::LEAST)..=(event, LotId::MOST);
         let lots = self.lots_where(self.rows.out_by.range(range).map(|(_, lot)| *lot));
         Ok(lots.into_iter().flat_map(|folded| &folded.outs).filter(|out| out.event == event).cloned().collect())
     }
@@ -148,7 +148,7 @@ impl Tables for Memory {
     }
 
     fn boxes_numbered(&self, number: u32) -> Result<Vec<BoxRow>, StoreError> {
-        let range = (number, BoxId::new(uuid::Uuid::nil()))..=(number, BoxId::new(uuid::Uuid::max()));
+        let range = (number, BoxId::LEAST)..=(number, BoxId::MOST);
         let boxes = self.rows.numbers.range(range).filter_map(|(_, giftbox)| self.rows.boxes.get(giftbox));
         Ok(boxes.cloned().collect())
     }
@@ -210,7 +210,7 @@ impl Holdings for Memory {
     }
 
     fn placements_in(&self, giftbox: BoxId) -> Result<Vec<PlacementRow>, StoreError> {
-        let range = (giftbox, LotId::new(uuid::Uuid::nil()))..=(giftbox, LotId::new(uuid::Uuid::max()));
+        let range = (giftbox, LotId::LEAST)..=(giftbox, LotId::MOST);
         let lots = self.lots_where(self.rows.in_box.range(range).map(|(_, lot)| *lot));
         let rows = lots.into_iter().flat_map(|folded| &folded.placements);
         let mut rows: Vec<_> = rows.filter(|row| row.giftbox == giftbox).cloned().collect();
