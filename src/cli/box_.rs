@@ -26,6 +26,7 @@ pub enum Command {
     /// One box with all that is in it
     Show {
         /// Its number
+        #[arg(value_name = "BOX")]
         giftbox: String,
         /// As JSON
         #[arg(long)]
@@ -34,6 +35,7 @@ pub enum Command {
     /// Plan another box like this one, and set the same things aside as far as they are on hand
     Copy {
         /// Its number
+        #[arg(value_name = "BOX")]
         giftbox: String,
     },
     /// Change who it is for, its age group, theme or colours; what isn't said stays
@@ -41,6 +43,7 @@ pub enum Command {
   brimful box edit 12 boy 9-12 space")]
     Edit {
         /// Its number
+        #[arg(value_name = "BOX")]
         giftbox: String,
         /// What is new, in words
         #[arg(required = true)]
@@ -49,21 +52,25 @@ pub enum Command {
     /// Close it
     Close {
         /// Its number
+        #[arg(value_name = "BOX")]
         giftbox: String,
     },
     /// Open it again
     Reopen {
         /// Its number
+        #[arg(value_name = "BOX")]
         giftbox: String,
     },
     /// Take it off the plan
     Drop {
         /// Its number
+        #[arg(value_name = "BOX")]
         giftbox: String,
     },
     /// It was handed in to the drive
     HandIn {
         /// Its number
+        #[arg(value_name = "BOX")]
         giftbox: String,
         /// The day [default: today]
         #[arg(long, value_parser = day)]
@@ -72,6 +79,7 @@ pub enum Command {
     /// It came back from the drive
     CameBack {
         /// Its number
+        #[arg(value_name = "BOX")]
         giftbox: String,
         /// The day [default: today]
         #[arg(long, value_parser = day)]
@@ -80,6 +88,7 @@ pub enum Command {
     /// Take all that is in it back to the totes
     Unpack {
         /// Its number
+        #[arg(value_name = "BOX")]
         giftbox: String,
     },
 }

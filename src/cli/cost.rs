@@ -11,6 +11,7 @@ use super::shell::Shell;
   brimful cost --of toothbrush")]
 pub struct Args {
     /// A box's number
+    #[arg(value_name = "BOX")]
     giftbox: Option<String>,
     /// A thing, each time it was bought
     #[arg(long, value_name = "THING", conflicts_with = "giftbox")]

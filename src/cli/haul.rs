@@ -18,10 +18,10 @@ pub struct ListArgs {
 /// Correct what is about a whole haul; its lines' costs are worked out anew.
 #[derive(Debug, clap::Args)]
 #[command(after_help = "Example:
-  brimful mend-haul k3f9x --tax 0.60 --receipt 14.62")]
+  brimful mend-haul \"Corner Bazaar 2027-03-02\" --tax 0.60 --receipt 14.62")]
 pub struct MendArgs {
-    /// Its five letters (`brimful hauls`)
-    handle: String,
+    /// Its shop and day, or its five letters (`brimful hauls`)
+    haul: String,
     /// The day
     #[arg(long, value_name = "DAY", value_parser = day)]
     on: Option<Date>,
@@ -56,5 +56,5 @@ pub fn mend(args: MendArgs, shell: &Shell) -> Answer {
         date: args.on,
         shop: args.at,
     };
-    shell.act(|season| season.mend_haul(&args.handle, &mend))
+    shell.act(|season| season.mend_haul(&args.haul, &mend))
 }

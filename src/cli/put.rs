@@ -13,6 +13,7 @@ use crate::season::PutHow;
   brimful put 12 2 erasers --inside \"pencil case\"")]
 pub struct PutArgs {
     /// The box's number
+    #[arg(value_name = "BOX")]
     giftbox: String,
     /// How many of what
     #[arg(required = true)]
@@ -34,6 +35,7 @@ pub struct PutArgs {
   brimful aside 12 2 leggings")]
 pub struct AsideArgs {
     /// The box's number
+    #[arg(value_name = "BOX")]
     giftbox: String,
     /// How many of what
     #[arg(required = true)]

@@ -10,6 +10,7 @@ use super::words::count_and_thing;
   brimful take 12 1 eraser")]
 pub struct TakeArgs {
     /// The box's number
+    #[arg(value_name = "BOX")]
     giftbox: String,
     /// How many of what
     #[arg(required = true)]
@@ -36,6 +37,7 @@ pub struct MoveArgs {
   brimful note 12 \"notebook, teal\" \"the sea, for the ocean box\"")]
 pub struct NoteArgs {
     /// The box's number
+    #[arg(value_name = "BOX")]
     giftbox: String,
     /// The thing
     thing: String,

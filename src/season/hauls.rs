@@ -4,6 +4,7 @@ use jiff::civil::Date;
 use rust_decimal::Decimal;
 
 use super::{ActError, Done, Season};
+use crate::find::{Name, closest, find};
 use crate::model::fact::{Fact, HaulMended};
 use crate::model::haul::HaulField;
 use crate::model::money::{KnownSum, Money};
@@ -53,11 +54,8 @@ impl<S: Store> Season<S> {
     }
 
     /// Corrects what is about a whole haul; its lines' costs are worked out anew.
-    pub fn mend_haul(&mut self, handle: &str, mend: &HaulMend) -> Result<Done, ActError> {
-        let row = self.store.hauls()?.into_iter().find(|row| row.haul.short() == handle);
-        let row = row.ok_or_else(|| {
-            ActError::NotUnderstood(format!("no haul has the letters {handle}; `brimful hauls` shows them"))
-        })?;
+    pub fn mend_haul(&mut self, words: &str, mend: &HaulMend) -> Result<Done, ActError> {
+        let row = self.haul_called(words)?;
         let mut set: Vec<HaulField> = Vec::new();
         set.extend(mend.date.map(HaulField::Date));
         set.extend(mend.shop.as_deref().map(|shop| HaulField::Shop(crate::model::text::clean(shop))));
@@ -76,6 +74,29 @@ impl<S: Store> Season<S> {
         }
         self.act(&[Fact::HaulMended(HaulMended { haul: row.haul, set })])
     }
+
+    /// The haul of these five letters, or the one whose shop and day the words mean.
+    fn haul_called(&self, words: &str) -> Result<HaulRow, ActError> {
+        let rows = self.store.hauls()?;
+        if let Some(row) = rows.iter().find(|row| row.haul.short() == words) {
+            return Ok(row.clone());
+        }
+        let names: Vec<Name> = rows.iter().map(|row| Name::new(&row.facts.shop, &row.facts.date.to_string())).collect();
+        let hits = find(words, &names);
+        match closest(&hits) {
+            [hit] => Ok(rows[hit.index].clone()),
+            [] => Err(ActError::NotUnderstood(format!("no haul is called \"{words}\"; `brimful hauls` shows them"))),
+            several => {
+                let could_be = several.iter().map(|hit| haul_line(&rows[hit.index])).collect();
+                Err(ActError::Unclear { words: words.to_owned(), could_be, by_handle: true })
+            }
+        }
+    }
+}
+
+/// One haul in a line, its five letters first.
+fn haul_line(row: &HaulRow) -> String {
+    format!("{}  {} {}", row.haul.short(), row.facts.date, row.facts.shop).trim_end().to_owned()
 }
 
 /// What was paid for a haul, with the things in it whose price is open.

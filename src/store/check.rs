@@ -17,12 +17,11 @@ pub struct Trouble {
 
 /// Every trouble found. The rows are compared with rows made anew in memory from the stored bytes.
 pub fn check(store: &impl Store) -> Result<Vec<Trouble>, StoreError> {
-    let mut troubles = Vec::new();
     let kept = store.kept()?;
-    for damaged in kept.iter().filter_map(|kept| kept.event().err()) {
-        troubles
-            .push(Trouble { what: damaged.to_string(), remedy: "bring back a backup or join another computer's file" });
-    }
+    let damaged = kept.iter().filter_map(|kept| kept.event().err()).map(|error| error.to_string());
+    let damage = store.unsound()?.into_iter().chain(damaged);
+    let remedy = "bring back a backup or join another computer's file";
+    let mut troubles: Vec<Trouble> = damage.map(|what| Trouble { what, remedy }).collect();
     if !troubles.is_empty() {
         return Ok(troubles);
     }

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::{CommitError, Committed, Joined, NewAct, Store, StoreError};
+use super::{CommitError, Committed, Joined, NewAct, Store, StoreError, committed};
 use crate::model::commit::{Holdings, holds};
 use crate::model::event::{Clock, Event, Order, Subject};
 use crate::model::fact::Fact;
@@ -233,24 +233,17 @@ impl Store for Memory {
     }
 
     fn commit(&mut self, act: &NewAct) -> Result<Committed, CommitError> {
-        let facts: Vec<Fact> = act.facts.iter().map(|(_, fact)| fact.clone()).collect();
-        holds(self, &facts)??;
-        let mut seq = self.newest_of(act.device)?.map_or(0, |(seq, _)| seq);
-        let mut clock = self.clock();
-        let mut touched = BTreeSet::new();
-        let mut last = None;
-        for (uid, fact) in &act.facts {
-            (seq, clock) = (seq + 1, clock.next(act.now_millis));
-            touched.extend(fact.subjects());
-            let (device, by, fact) = (act.device, act.by.clone(), fact.clone());
-            let event = Event { uid: *uid, device, seq, clock, by, act: act.act, fact };
+        holds(self, &act.facts())??;
+        let seq = self.newest_of(act.device)?.map_or(0, |(seq, _)| seq);
+        let events = act.events(seq, self.clock());
+        let done = committed(&events)?;
+        let touched = events.iter().flat_map(|event| event.fact.subjects()).collect();
+        for event in events {
             self.begin_act(&event);
             self.append(event);
-            last = Some(*uid);
         }
         refresh(self, touched)?;
-        let last = last.ok_or(StoreError::Io("an act without any fact".to_owned()))?;
-        Ok(Committed { seq, last })
+        Ok(done)
     }
 
     fn join(&mut self, theirs: &[Kept]) -> Result<Joined, StoreError> {
@@ -280,6 +273,10 @@ impl Store for Memory {
             self.begin_act(event);
         }
         refresh(self, events.iter().flat_map(|event| event.fact.subjects()).collect())
+    }
+
+    fn unsound(&self) -> Result<Vec<String>, StoreError> {
+        Ok(Vec::new())
     }
 
     fn kept(&self) -> Result<Vec<Kept>, StoreError> {

@@ -20,7 +20,7 @@ pub use sqlite::foreign::read_foreign;
 pub use state::{DeviceState, State};
 
 use crate::model::commit::Holdings;
-use crate::model::event::Event;
+use crate::model::event::{Clock, Event};
 use crate::model::fact::Fact;
 use crate::model::id::{ActId, DeviceId, EventId, LotId, SeasonId};
 use crate::model::kept::Kept;
@@ -39,6 +39,30 @@ pub struct NewAct {
     pub now_millis: u64,
     /// What happens, with the id each event will have.
     pub facts: Vec<(EventId, Fact)>,
+}
+
+impl NewAct {
+    /// What happens, in order.
+    fn facts(&self) -> Vec<Fact> {
+        self.facts.iter().map(|(_, fact)| fact.clone()).collect()
+    }
+
+    /// Its events, numbered on from the device's count and newer than all that the store has seen.
+    fn events(&self, seq: u64, seen: Clock) -> Vec<Event> {
+        let mut clock = seen;
+        let event = |(seq, (uid, fact)): (u64, &(EventId, Fact))| {
+            clock = clock.next(self.now_millis);
+            let (device, by, act) = (self.device, self.by.clone(), self.act);
+            Event { uid: *uid, device, seq, clock, by, act, fact: fact.clone() }
+        };
+        (seq + 1..).zip(&self.facts).map(event).collect()
+    }
+}
+
+/// What a device's count is after these events; an act without any is a fault of the caller.
+fn committed(events: &[Event]) -> Result<Committed, StoreError> {
+    let last = events.last().ok_or(StoreError::Io("an act without any fact".to_owned()))?;
+    Ok(Committed { seq: last.seq, last: last.uid })
 }
 
 /// An act that was kept.
@@ -73,6 +97,8 @@ pub trait Store: Holdings<Error = StoreError> {
     /// Drops all rows and makes them anew from the events.
     fn rebuild(&mut self) -> Result<(), StoreError>;
 
+    /// What the place where it is kept finds wrong with its own bytes; empty when they are sound.
+    fn unsound(&self) -> Result<Vec<String>, StoreError>;
     /// All events as stored, in the one order.
     fn kept(&self) -> Result<Vec<Kept>, StoreError>;
     /// The newest event of a device: its count and id.

@@ -86,7 +86,13 @@ fn a_receipt_that_does_not_agree_is_told_and_mended() {
     let hauls = home.ok(&["hauls"]);
     assert!(line(&hauls, &handle).ends_with("1.40  adds up"), "{hauls}");
     assert_eq!(home.json(&["stock"])["cost"]["known"], "1.40");
-    assert!(home.no(2, &["mend-haul", "zzzzz", "--tax", "1"]).contains("no haul has the letters zzzzz"));
+    home.ok(&["log", "--at", "Mill Lane Market", "--on", "2027-05-05", "soap .50"]);
+    assert!(
+        home.no(1, &["mend-haul", "mill lane", "--tax", "1"])
+            .contains(&format!("{handle}  2027-10-14 Mill Lane Market"))
+    );
+    home.ok(&["mend-haul", "mill lane 2027-05-05", "--tax", "1"]);
+    assert!(home.no(2, &["mend-haul", "zzzzz", "--tax", "1"]).contains("no haul is called \"zzzzz\""));
 }
 
 #[test]

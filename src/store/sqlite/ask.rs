@@ -56,6 +56,11 @@ impl Store for Sqlite {
         self.in_transaction(Sqlite::make_anew)
     }
 
+    fn unsound(&self) -> Result<Vec<String>, StoreError> {
+        let found = self.many("PRAGMA quick_check", [], |row| row.get::<_, String>(0))?;
+        Ok(found.into_iter().filter(|line| line != "ok").collect())
+    }
+
     fn kept(&self) -> Result<Vec<Kept>, StoreError> {
         self.many(&format!("SELECT {} FROM event ORDER BY clock, device, seq, uid", code::EVENT), [], code::kept)
     }

@@ -7,6 +7,7 @@ mod ask;
 mod code;
 pub mod foreign;
 mod open;
+mod place;
 pub(super) use open::make_private_folder;
 mod schema;
 mod tables;
@@ -16,10 +17,9 @@ use std::path::Path;
 
 use rusqlite::{Connection, OptionalExtension, params};
 
-use super::{CommitError, Committed, Joined, NewAct, Store, StoreError};
+use super::{CommitError, Committed, Joined, NewAct, Store, StoreError, committed};
 use crate::model::commit::holds;
-use crate::model::event::{Clock, Event, Subject};
-use crate::model::fact::Fact;
+use crate::model::event::{Clock, Event};
 use crate::model::id::SeasonId;
 use crate::model::kept::Kept;
 use crate::model::project::{PROJECTION, Tables, act_row, refresh};
@@ -80,13 +80,6 @@ impl Sqlite {
             store.in_transaction(Sqlite::make_anew)?;
         }
         Ok(store)
-    }
-
-    /// What SQLite itself finds wrong with the file; empty when it is sound.
-    pub fn quick_check(&self) -> Result<Vec<String>, StoreError> {
-        let mut statement = self.connection.prepare("PRAGMA quick_check")?;
-        let found = statement.query_map([], |row| row.get(0))?.collect::<Result<Vec<String>, _>>()?;
-        Ok(found.into_iter().filter(|line| line != "ok").collect())
     }
 
     fn projection(&self) -> Result<Option<u32>, StoreError> {
@@ -168,24 +161,16 @@ impl Sqlite {
     }
 
     fn keep(&mut self, act: &NewAct) -> Result<Committed, CommitError> {
-        let facts: Vec<Fact> = act.facts.iter().map(|(_, fact)| fact.clone()).collect();
-        holds(self, &facts)??;
-        let mut seq = self.newest_of(act.device)?.map_or(0, |(seq, _)| seq);
-        let mut clock = self.newest_clock()?;
-        let mut touched: BTreeSet<Subject> = BTreeSet::new();
-        let mut last = None;
-        for (uid, fact) in &act.facts {
-            (seq, clock) = (seq + 1, clock.next(act.now_millis));
-            touched.extend(fact.subjects());
-            let (device, by, fact) = (act.device, act.by.clone(), fact.clone());
-            let event = Event { uid: *uid, device, seq, clock, by, act: act.act, fact };
-            self.append(&Kept::from_event(&event))?;
-            self.index(&event)?;
-            last = Some(*uid);
+        holds(self, &act.facts())??;
+        let seq = self.newest_of(act.device)?.map_or(0, |(seq, _)| seq);
+        let events = act.events(seq, self.newest_clock()?);
+        let done = committed(&events)?;
+        for event in &events {
+            self.append(&Kept::from_event(event))?;
+            self.index(event)?;
         }
-        refresh(self, touched)?;
-        let last = last.ok_or(StoreError::Io("an act without any fact".to_owned()))?;
-        Ok(Committed { seq, last })
+        refresh(self, events.iter().flat_map(|event| event.fact.subjects()).collect())?;
+        Ok(done)
     }
 
     fn take_in(&mut self, theirs: &[Kept]) -> Result<Joined, StoreError> {

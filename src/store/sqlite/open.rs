@@ -9,6 +9,7 @@ use std::time::Duration;
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, TransactionBehavior};
 
+use super::place::is_on_a_share;
 use super::schema::{APPLICATION_ID, MIGRATIONS, TRIGGERS};
 use crate::model::id::SeasonId;
 use crate::store::StoreError;
@@ -72,7 +73,7 @@ pub fn connect(path: &Path) -> Result<Connection, StoreError> {
     identify(path)?;
     OpenOptions::new().write(true).open(path)?;
     let mut connection = Connection::open(path)?;
-    settle(&mut connection)?;
+    settle(&mut connection, if is_on_a_share(path) { "DELETE" } else { "WAL" })?;
     let found: u32 = connection.pragma_query_value(None, "user_version", |row| row.get(0))?;
     let known = schema_number(MIGRATIONS);
     if found > known {
@@ -87,12 +88,13 @@ pub fn connect(path: &Path) -> Result<Connection, StoreError> {
 }
 
 /// The settings that every connection needs; most are forgotten when it closes.
-fn settle(connection: &mut Connection) -> Result<(), StoreError> {
+/// On a network share the file keeps to the plain rollback journal, slower but safe there.
+fn settle(connection: &mut Connection, journal: &str) -> Result<(), StoreError> {
     connection.busy_timeout(Duration::from_secs(5))?;
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_DQS_DML, false)?;
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_DQS_DDL, false)?;
-    connection.pragma_update_and_check(None, "journal_mode", "WAL", |_| Ok(()))?;
+    connection.pragma_update_and_check(None, "journal_mode", journal, |_| Ok(()))?;
     for (name, value) in [("synchronous", "FULL"), ("foreign_keys", "ON"), ("trusted_schema", "OFF")] {
         connection.pragma_update(None, name, value)?;
     }
