@@ -18,3 +18,8 @@ pub fn print(text: &str) -> Result<(), Failure> {
 pub fn complain(text: &str) {
     _ = writeln!(std::io::stderr().lock(), "brimful: {text}");
 }
+
+/// Tells somebody at a terminal what is awaited.
+pub fn hint(text: &str) {
+    _ = writeln!(std::io::stderr().lock(), "{text}");
+}

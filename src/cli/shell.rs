@@ -1,6 +1,6 @@
 //! Where things are for one call, and what to say when it fails.
 
-use std::io::Read;
+use std::io::{IsTerminal, Read};
 use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
@@ -171,6 +171,9 @@ pub fn tell_done(done: &Done) -> Result<u8, Failure> {
 pub fn lines_or_stdin(lines: &[String]) -> Result<String, Failure> {
     if !lines.is_empty() && lines != ["-"] {
         return Ok(lines.join("\n"));
+    }
+    if std::io::stdin().is_terminal() {
+        out::hint("One thing a line; Ctrl-D ends.");
     }
     let mut bytes = Vec::new();
     let read = std::io::stdin().lock().read_to_end(&mut bytes);

@@ -100,7 +100,7 @@ impl<S: Store> Season<S> {
         if drafts.is_empty() {
             return Err(ActError::Nothing("Nothing to log: no line names a thing.".to_owned()).into());
         }
-        let done = self.keep_hauls(&drafts, &profile)?;
+        let done = self.keep_hauls(&drafts)?;
         Ok(Logged { done: Done { notes: remarks(&lines, &drafts, &profile), ..done }, lines })
     }
 
@@ -158,12 +158,8 @@ impl<S: Store> Season<S> {
         drafts.insert(drafts.len() - 1, aside);
     }
 
-    fn keep_hauls(&mut self, drafts: &[Draft], profile: &Profile) -> Result<Done, ActError> {
+    fn keep_hauls(&mut self, drafts: &[Draft]) -> Result<Done, ActError> {
         let mut facts = Vec::new();
-        if self.store.profile()?.is_none() {
-            // Amounts are about to be kept: the currency they are in is kept with them.
-            facts.push(Fact::ProfileSet(crate::model::fact::ProfileSet { profile: profile.clone() }));
-        }
         for draft in drafts {
             facts.push(Fact::HaulLogged(HaulLogged { haul: draft.haul, facts: draft.facts.clone() }));
             for lot in &draft.lots {

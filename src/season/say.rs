@@ -94,13 +94,7 @@ impl<S: Store> Teller<'_, S> {
 
     fn other(&self, fact: &Fact) -> Result<Option<String>, StoreError> {
         Ok(Some(match fact {
-            Fact::ProfileSet(b) => {
-                // Kept beside the first haul, it goes without saying.
-                if self.facts.len() > 1 {
-                    return Ok(None);
-                }
-                format!("Set the drive's rules: {}.", b.profile.name)
-            }
+            Fact::ProfileSet(b) => format!("Set the drive's rules: {}.", b.profile.name),
             Fact::HaulLogged(b) => self.haul(b)?,
             Fact::HaulMended(_) => "Corrected the haul.".to_owned(),
             Fact::LotMended(b) => format!("Corrected {}: {}.", self.lot(b.lot)?, changed(&b.set)),

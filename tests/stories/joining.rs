@@ -148,6 +148,19 @@ fn seasons_in_different_money_are_not_joined() {
 }
 
 #[test]
+fn logging_without_rules_does_not_overrule_anothers_rules() {
+    let (here, there) = (Computer::new(), Computer::new());
+    here.write("drive.toml", "name = \"Our drive\"\ncurrency = \"USD\"\n[[band]]\nages = [6, 8]\n");
+    here.ok(&["profile", "drive.toml"]);
+    there.ok(&["log", "comb .30"]);
+    here.join(&there.file());
+    there.join(&here.file());
+    assert!(here.ok(&["profile"]).contains("Our drive"));
+    assert_eq!(here.ok(&["profile"]), there.ok(&["profile"]));
+    assert_eq!(here.shown(), there.shown());
+}
+
+#[test]
 fn a_restored_copy_goes_on_without_two_events_at_one_count() {
     let home = Computer::new();
     home.ok(&["log", "2 combs .30"]);
