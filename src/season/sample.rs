@@ -9,7 +9,7 @@ use super::{ActError, Desk, LogHow, Moment, NotLogged, PutHow, Season};
 use crate::model::id::{CountedIds, Ids, SeasonId};
 use crate::model::measure::Units;
 use crate::season::BoxChange;
-use crate::store::{Sqlite, Store, StoreError};
+use crate::store::{Sqlite, Store, StoreError, make_private_folder};
 
 const PROFILE: &str = include_str!("../../sample/profile.toml");
 const BOXES: &str = include_str!("../../sample/boxes.txt");
@@ -72,11 +72,11 @@ pub fn open_sample(folder: &Path, fresh: bool) -> Result<PathBuf, SampleError> {
         Sqlite::open(&path).map_err(failed)?;
         return Ok(path);
     }
-    // Made under another name and renamed when it is whole: a sample half made is no sample.
-    let making = folder.join(".making-season.brimful");
-    for old in [making.clone(), with_suffix(&making, "-wal"), with_suffix(&making, "-shm")] {
-        _ = std::fs::remove_file(old);
-    }
+    // Made in a folder apart and renamed when it is whole: a sample half made is no sample.
+    make_private_folder(folder).map_err(failed)?;
+    let apart =
+        tempfile::Builder::new().prefix(".brimful-").tempdir_in(folder).map_err(|error| failed(error.into()))?;
+    let making = apart.path().join("season.brimful");
     let mut ids = CountedIds::new(0x5a);
     let season = SeasonId::new(ids.fresh());
     let store = Sqlite::open_or_create(&making, season).map_err(failed)?;

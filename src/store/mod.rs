@@ -17,6 +17,7 @@ pub use error::{CommitError, StoreError};
 pub use memory::Memory;
 pub use sqlite::Sqlite;
 pub use sqlite::foreign::read_foreign;
+pub(crate) use sqlite::make_private_folder;
 pub use state::{DeviceState, State};
 
 use crate::model::commit::Holdings;

@@ -10,4 +10,5 @@ mod files;
 #[path = "../stories/shell.rs"]
 #[expect(dead_code, reason = "the stories use more of it")]
 mod shell;
+mod strange;
 mod sudden;

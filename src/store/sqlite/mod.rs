@@ -8,7 +8,7 @@ mod code;
 pub mod foreign;
 mod open;
 mod place;
-pub(super) use open::make_private_folder;
+pub(crate) use open::make_private_folder;
 mod schema;
 mod tables;
 
