@@ -45,12 +45,13 @@ pub struct Args {
 }
 
 pub fn run(args: Args, shell: &Shell) -> Answer {
+    // Opened first: what is wrong with the file is better known before the lines are typed.
+    let mut season = shell.to_write()?;
     let text = match &args.from {
         Some(path) => read_file(path)?,
         None => lines_or_stdin(&args.lines)?,
     };
     let Args { at: shop, on: date, tote, opening, open_price, .. } = args;
-    let mut season = shell.to_write()?;
     match season.log(&text, &LogHow { date, shop, tote, opening, open_price }) {
         Ok(logged) => tell_done(&logged.done),
         Err(NotLogged::Act(error)) => Err(shell.placed(error)),

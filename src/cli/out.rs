@@ -19,6 +19,12 @@ pub fn complain(text: &str) {
     _ = writeln!(std::io::stderr().lock(), "brimful: {text}");
 }
 
+/// Asks somebody at a terminal; the answer is awaited on the same line.
+pub fn ask(text: &str) {
+    let mut err = std::io::stderr().lock();
+    _ = write!(err, "{text}").and_then(|()| err.flush());
+}
+
 /// Tells somebody at a terminal what is awaited.
 pub fn hint(text: &str) {
     _ = writeln!(std::io::stderr().lock(), "{text}");

@@ -7,6 +7,7 @@ use jiff::civil::Date;
 
 use super::out;
 use crate::model::id::{Ids, SeasonId, TimedIds};
+use crate::model::text::clean;
 use crate::season::{ActError, Desk, Done, Moment, Report, Season, Sqlite, State, StoreError};
 
 /// One call's surroundings.
@@ -18,7 +19,7 @@ pub struct Shell {
     named: bool,
     /// What this computer keeps for itself.
     pub state: State,
-    by: String,
+    by: Option<String>,
     today: Date,
 }
 
@@ -73,13 +74,14 @@ impl Shell {
     pub fn new(file: Option<PathBuf>, by: Option<String>) -> Result<Shell, Failure> {
         let named = file.or_else(|| env_path("BRIMFUL_FILE"));
         let state = State::new(env_path("BRIMFUL_STATE").map_or_else(state_folder, Ok)?);
+        let failed = |error| Failure::File(state.folder().to_owned(), error);
         let by = match by {
             Some(name) => {
-                let name = crate::model::text::clean(name.trim());
-                state.set_by(&name).map_err(|error| Failure::File(state.folder().to_owned(), error))?;
-                name
+                let name = clean(name.trim());
+                state.set_by(&name).map_err(failed)?;
+                Some(name)
             }
-            None => state.by().map_err(|error| Failure::File(state.folder().to_owned(), error))?,
+            None => state.by().map_err(failed)?,
         };
         let is_named = named.is_some();
         let file = named.map_or_else(|| folders().map(|dirs| dirs.data_dir().join("season.brimful")), Ok)?;
@@ -93,8 +95,23 @@ impl Shell {
 
     /// The season, to be written to; it is begun if it isn't there.
     pub fn to_write(&self) -> Result<Season<Sqlite>, Failure> {
+        let by = self.by.clone().map_or_else(|| self.ask_who(), Ok)?;
         let store = Sqlite::open_or_create(&self.file, SeasonId::new(TimedIds.fresh()));
-        Ok(self.season(store.map_err(|error| self.failed(error))?))
+        Ok(self.season(store.map_err(|error| self.failed(error))?, by))
+    }
+
+    /// Asks once for a short name, if somebody sits at the terminal who can answer.
+    fn ask_who(&self) -> Result<String, Failure> {
+        if !(std::io::stdin().is_terminal() && std::io::stderr().is_terminal()) {
+            return Ok(String::new());
+        }
+        out::ask("Who writes? A short name for the history, or just Enter: ");
+        let mut name = String::new();
+        let read = std::io::stdin().read_line(&mut name);
+        read.map_err(|error| Failure::Call(format!("standard input can't be read: {error}")))?;
+        let name = clean(name.trim());
+        self.state.set_by(&name).map_err(|error| Failure::File(self.state.folder().to_owned(), error))?;
+        Ok(name)
     }
 
     /// The season, to be looked at. No file is made: without one there is simply nothing yet,
@@ -109,16 +126,16 @@ impl Shell {
             return self.opened_to_read();
         }
         let store = Sqlite::nowhere(SeasonId::new(TimedIds.fresh()));
-        Ok(self.season(store.map_err(|error| self.failed(error))?))
+        Ok(self.season(store.map_err(|error| self.failed(error))?, String::new()))
     }
 
     fn opened_to_read(&self) -> Result<Season<Sqlite>, Failure> {
         let store = Sqlite::open_to_read(&self.file);
-        Ok(self.season(store.map_err(|error| self.failed(error))?))
+        Ok(self.season(store.map_err(|error| self.failed(error))?, String::new()))
     }
 
-    fn season(&self, store: Sqlite) -> Season<Sqlite> {
-        let desk = Desk::Computer { state: self.state.clone(), by: self.by.clone() };
+    fn season(&self, store: Sqlite, by: String) -> Season<Sqlite> {
+        let desk = Desk::Computer { state: self.state.clone(), by };
         Season::new(store, Box::new(TimedIds), desk, Moment { now_millis: now_millis(), today: self.today })
     }
 

@@ -48,11 +48,7 @@ pub struct Lacking {
 impl Report for Summary {
     fn text(&self) -> String {
         let mut text = format!("{}{}\n", self.drive, self.until());
-        let (boxes, hauls) = (counted(self.boxes as u64, "box", "boxes"), counted(self.hauls as u64, "haul", "hauls"));
-        let aside = if self.aside > 0 { format!(", {} set aside", self.aside) } else { String::new() };
-        text.push_str(&format!(" {} of {boxes} full, {} closed\n", self.full, self.closed));
-        let things = counted(u64::from(self.on_hand), "thing", "things");
-        text.push_str(&format!(" {things} on hand{aside}, from {hauls}; spent {}\n", self.spent.words()));
+        text.push_str(&format!(" {}\n {}\n", self.boxes_words(), self.stock_words()));
         for lacking in &self.lacking {
             let lack = counted(lacking.boxes as u64, "box lacks", "boxes lack");
             text.push_str(&format!(" {lack} {}: {} still needed\n", lacking.line, lacking.needs));
@@ -66,6 +62,25 @@ impl Report for Summary {
 }
 
 impl Summary {
+    fn boxes_words(&self) -> String {
+        if self.boxes == 0 {
+            return "no boxes yet: `brimful box plan girl 6-8 ocean` plans one".to_owned();
+        }
+        let boxes = counted(self.boxes as u64, "box", "boxes");
+        format!("{} of {boxes} full, {} closed", self.full, self.closed)
+    }
+
+    fn stock_words(&self) -> String {
+        if self.hauls == 0 {
+            return "nothing bought yet: `brimful log` writes it down; `brimful sample` shows an invented drive"
+                .to_owned();
+        }
+        let (things, hauls) =
+            (counted(u64::from(self.on_hand), "thing", "things"), counted(self.hauls as u64, "haul", "hauls"));
+        let aside = if self.aside > 0 { format!(", {} set aside", self.aside) } else { String::new() };
+        format!("{things} on hand{aside}, from {hauls}; spent {}", self.spent.words())
+    }
+
     fn until(&self) -> String {
         match self.days_left {
             None => String::new(),

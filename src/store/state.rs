@@ -62,11 +62,11 @@ impl State {
         self.write(&self.device_file(store), &now)
     }
 
-    /// The short name of who writes; empty until somebody said one.
-    pub fn by(&self) -> Result<String, StoreError> {
+    /// The short name of who writes; none until somebody was asked.
+    pub fn by(&self) -> Result<Option<String>, StoreError> {
         match std::fs::read_to_string(self.folder.join("by")) {
-            Ok(name) => Ok(name.trim().to_owned()),
-            Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(String::new()),
+            Ok(name) => Ok(Some(name.trim().to_owned())),
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(None),
             Err(error) => Err(error.into()),
         }
     }

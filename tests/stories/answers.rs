@@ -88,6 +88,8 @@ fn looking_makes_no_file() {
         assert!(output.status.success(), "{args:?}: {}", String::from_utf8_lossy(&output.stderr));
     }
     assert!(!home.path("data").exists());
+    let first = String::from_utf8(look(&[]).stdout).unwrap();
+    assert!(first.contains("`brimful log` writes it down") && first.contains("plans one"), "{first}");
     let missing = home.no(2, &["stock"]);
     assert!(missing.contains("season.brimful: there is no season there; `brimful log` begins one"), "{missing}");
 }
