@@ -61,8 +61,11 @@ impl BoxWords {
             }
         }
         box_words.theme = (!theme.is_empty()).then(|| theme.join(" "));
+        let long =
+            box_words.theme.iter().chain(box_words.palette.iter().flatten()).any(|word| word.chars().count() > 60);
         match box_words.count {
             Some(0 | 201..) => Err(ActError::NotUnderstood("1 to 200 boxes can be planned at once".to_owned())),
+            _ if long => Err(ActError::NotUnderstood("a theme or a colour has 60 letters at the most".to_owned())),
             _ => Ok(box_words),
         }
     }
@@ -235,5 +238,6 @@ mod tests {
         let short = BoxWords::from("9–12 outer space").unwrap();
         assert_eq!((short.count, short.for_whom, short.theme.as_deref()), (None, None, Some("outer space")));
         assert!(BoxWords::from("900 girl 6-8").is_err());
+        assert!(BoxWords::from(&"z".repeat(61)).is_err());
     }
 }
