@@ -79,6 +79,8 @@ fn with_unit(work: &mut Work<'_>, at: usize) -> Option<usize> {
     let word_at = number.map_or(at, |number| number.end);
     let word = work.word(word_at)?;
     let (one, many) = unit(word)?;
+    // People say three pair as well as three pairs.
+    let many = many || word == "pair";
     let of = work.is(word_at + 1, &["of"]);
     let thing_behind = work.word(word_at + 1).is_some() && !of;
     let value = number.map_or(1, |number| number.value);

@@ -85,14 +85,18 @@ fn packed(draft: &mut Draft, set: bool) -> Tally {
     let only_pieces = draft.pack.sizes.is_empty() && !draft.pack.pieces.is_empty();
     let kit = draft.name.split(' ').next_back().is_some_and(|last| ["set", "sets", "kit", "kits"].contains(&last));
     let whole = set || (only_pieces && kit);
-    if draft.counts.iter().any(|count| !count.times && !count.article) {
+    let mut counted = draft.counts.iter().filter(|count| !count.times && !count.article).map(|count| count.value);
+    let first = counted.next();
+    // Two jigsaws of 100 pieces are two: the pieces are told of each, so the count can't repeat them.
+    let sets = first.filter(|value| only_pieces && whole && Some(*value) != size && counted.next().is_none());
+    if first.is_some() && sets.is_none() {
         ask(draft, "does the count repeat what the pack says, or are there so many packs?".to_owned());
     } else if only_pieces && !whole {
         ask(draft, "are the pieces each given by themselves?".to_owned());
     } else if size.is_none() && !whole {
         ask(draft, "how many does a pack hold?".to_owned());
     }
-    let packs = packs.or_else(|| deal(draft)).unwrap_or(1);
+    let packs = packs.or(sets).or_else(|| deal(draft)).unwrap_or(1);
     let units = if whole { Some(packs) } else { size.map(|size| packs.saturating_mul(size)) };
     let unit = draft.pack.unit.clone();
     Tally { packs, per_pack: size, units, pieces: size.filter(|_| whole), bought: units, unit, whole }
