@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::report::{Outcome, Reading, Refused};
+use super::report::{Outcome, Reading};
 use super::taken::What;
 use super::{Context, pieces, read_clean};
 use crate::model::money::Money;
@@ -45,43 +45,11 @@ pub enum Entry {
     Line(Outcome),
 }
 
-/// A haul's text, entry by entry, each with the number of its line.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct HaulText {
-    /// In the order written.
-    pub entries: Vec<(usize, Entry)>,
-}
-
-impl HaulText {
-    /// The purchases and refused lines, in the order written.
-    pub fn lines(&self) -> impl Iterator<Item = &Outcome> {
-        self.entries.iter().filter_map(|(_, entry)| match entry {
-            Entry::Line(outcome) => Some(outcome),
-            Entry::Head(_) => None,
-        })
-    }
-
-    /// The headings with the numbers of their lines, in the order written.
-    pub fn heads(&self) -> impl Iterator<Item = (usize, &Head)> {
-        self.entries.iter().filter_map(|(n, entry)| match entry {
-            Entry::Head(head) => Some((*n, head)),
-            Entry::Line(_) => None,
-        })
-    }
-
-    /// The lines that are refused.
-    pub fn refused(&self) -> impl Iterator<Item = &Refused> {
-        self.lines().filter_map(|outcome| match outcome {
-            Outcome::Refused(refused) => Some(refused),
-            Outcome::Read(_) => None,
-        })
-    }
-}
-
-/// Reads a haul's text. After an opening count no price is asked.
-pub fn read_haul(text: &str, ctx: &Context<'_>) -> HaulText {
+/// Reads a haul's text, entry by entry as written, each with the number of its line. After an
+/// opening count no price is asked.
+pub fn read_haul(text: &str, ctx: &Context<'_>) -> Vec<(usize, Entry)> {
     let mut ctx = *ctx;
-    let mut haul = HaulText::default();
+    let mut entries = Vec::new();
     for (n, piece) in pieces(text) {
         let entry = match piece {
             Err(refused) => Entry::Line(Outcome::Refused(refused)),
@@ -93,9 +61,9 @@ pub fn read_haul(text: &str, ctx: &Context<'_>) -> HaulText {
         if matches!(entry, Entry::Head(Head::Opening { .. })) {
             ctx.price_asked = false;
         }
-        haul.entries.push((n, entry));
+        entries.push((n, entry));
     }
-    haul
+    entries
 }
 
 /// The heading that a line is, if nothing else is left on it.
@@ -159,8 +127,24 @@ mod tests {
     use super::*;
     use crate::reading::testing::with_context;
 
-    fn haul(text: &str) -> HaulText {
+    fn haul(text: &str) -> Vec<(usize, Entry)> {
         with_context(|ctx| read_haul(text, ctx))
+    }
+
+    fn heads(haul: &[(usize, Entry)]) -> Vec<(usize, Head)> {
+        let head = |(n, entry): &(usize, Entry)| match entry {
+            Entry::Head(head) => Some((*n, head.clone())),
+            Entry::Line(_) => None,
+        };
+        haul.iter().filter_map(head).collect()
+    }
+
+    fn lines(haul: &[(usize, Entry)]) -> Vec<&Reading> {
+        let line = |entry| match entry {
+            &(_, Entry::Line(ref outcome)) => outcome.reading(),
+            _ => None,
+        };
+        haul.iter().filter_map(line).collect()
     }
 
     fn money(minor: i64) -> Money {
@@ -172,10 +156,9 @@ mod tests {
         let text = "at Mill Lane Market, yesterday\n6 combs .60\ntote 4\ntax 0.60\npostage: 4.95\ncoupon $1\n\n\
                     Receipt 14.62\ntotal 3.00\nfrom neighbour, 2027-02-14\ntotem pole 1.00\ntax book 1.00; tote 5 ; comb .10";
         let haul = haul(text);
-        let heads: Vec<_> = haul.heads().map(|(n, head)| (n, head.clone())).collect();
         let shop = |shop: &str, date: &str| Head::At { shop: Some(shop.to_owned()), date: date.parse().ok() };
         assert_eq!(
-            heads,
+            heads(&haul),
             [
                 (1, shop("Mill Lane Market", "2026-11-24")),
                 (3, Head::Place("tote 4".to_owned())),
@@ -188,17 +171,17 @@ mod tests {
                 (12, Head::Place("tote 5".to_owned())),
             ]
         );
-        let names: Vec<_> = haul.lines().filter_map(Outcome::reading).map(|reading| reading.name.as_str()).collect();
+        let names: Vec<_> = lines(&haul).iter().map(|reading| reading.name.as_str()).collect();
         assert_eq!(names, ["combs", "totem pole", "tax book", "comb"]);
-        assert_eq!(haul.refused().count(), 0);
+        assert_eq!(heads(&haul).len() + names.len(), haul.len(), "nothing is refused");
     }
 
     #[test]
     fn an_opening_count_asks_no_price() {
         let haul = haul("opening count, tote 7, 2027-01-02\n9 combs\n");
         let (place, date) = (Some("tote 7".to_owned()), "2027-01-02".parse().ok());
-        assert_eq!(haul.heads().next(), Some((1, &Head::Opening { place, date })));
-        let line = haul.lines().next().and_then(Outcome::reading).unwrap();
+        assert_eq!(heads(&haul)[0], (1, Head::Opening { place, date }));
+        let line = lines(&haul)[0];
         assert!(line.questions.is_empty(), "{:?}", line.questions);
         assert_eq!(line.paid, None);
     }
@@ -208,7 +191,7 @@ mod tests {
         for text in
             ["tax 0.60 0.70", "tote 4 comb", "tax", "coupon", "at 10 cents", "tax €2", "tote bag", "at market 3 combs"]
         {
-            assert_eq!(haul(text).heads().count(), 0, "{text}");
+            assert_eq!(heads(&haul(text)).len(), 0, "{text}");
         }
     }
 }

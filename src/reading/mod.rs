@@ -55,7 +55,7 @@ mod tests;
 
 use jiff::civil::Date;
 
-pub use haul::{Entry, HaulText, Head, read_haul};
+pub use haul::{Entry, Head, read_haul};
 pub use question::{About, Question};
 pub use report::{Outcome, Reading, Refused};
 pub use taken::{Taken, What};

@@ -79,7 +79,7 @@ impl<S: Store> Season<S> {
     /// Logs a haul: all of its lines as one act, or none.
     pub fn log(&mut self, text: &str, how: &LogHow) -> Result<Logged, NotLogged> {
         let profile = self.profile()?;
-        let entries = read_haul(text, &self.context(&profile, !how.opening)).entries;
+        let entries = read_haul(text, &self.context(&profile, !how.opening));
         let doubts = doubts(&entries, how.open_price);
         if !doubts.is_empty() {
             return Err(NotLogged::Doubts(doubts));
