@@ -82,6 +82,10 @@ fn with_unit(work: &mut Work<'_>, at: usize) -> Option<usize> {
     // People say three pair as well as three pairs.
     let many = many || word == "pair";
     let of = work.is(word_at + 1, &["of"]);
+    if one == "sheet" && number.is_some() && has_leaves(work) {
+        work.doubt(at..word_at + 1, About::Units, "are there so many, or is that what one of them holds?");
+        return Some(word_at + 1);
+    }
     let thing_behind = work.word(word_at + 1).is_some() && !of;
     let value = number.map_or(1, |number| number.value);
     let own_name =
@@ -99,6 +103,25 @@ fn with_unit(work: &mut Work<'_>, at: usize) -> Option<usize> {
     work.take(at..end, What::Count);
     work.draft.counts.push(Count { value, article, times: false, maybe_size: false, unit });
     Some(end)
+}
+
+/// Whether the thing is made of sheets itself, so that their number may tell of one and not of many.
+fn has_leaves(work: &Work<'_>) -> bool {
+    const LEAVES: [&str; 12] = [
+        "notebook",
+        "notebooks",
+        "pad",
+        "pads",
+        "notepad",
+        "notepads",
+        "sketchbook",
+        "sketchbooks",
+        "paper",
+        "book",
+        "books",
+        "binder",
+    ];
+    (0..work.tokens.len()).any(|at| work.is(at, &LEAVES))
 }
 
 /// A number before the name. One that hangs on to letters (3d, 4-colour) belongs to the name,

@@ -42,7 +42,7 @@ pub(super) fn number(work: &Work<'_>, at: usize) -> Option<Number> {
     }
     let article = work.is(at, &["a", "an"]);
     let (value, end) = if article { (1, at + 1) } else { plain(work, at).unwrap_or((1, at)) };
-    if work.is(end, &["dozen"]) {
+    if work.is(end, &["dozen", "doz", "dz"]) {
         return counted(value.checked_mul(12)?, end + 1);
     }
     if work.is(end, &["hundred"]) {
