@@ -97,7 +97,10 @@ fn and_up(work: &Work<'_>, at: usize) -> Option<usize> {
 
 fn past_years(work: &Work<'_>, at: usize) -> usize {
     let start = if work.is(at, &["-"]) && work.glued(at) { at + 1 } else { at };
-    work.any_phrase(start, &YEARS).or_else(|| work.is(at, &["years"]).then_some(at + 1)).unwrap_or(at)
+    // Four yo-yos are no four-year-old.
+    let toy = |end: usize| work.is(end.saturating_sub(1), &["yo"]) && work.hangs_behind(end);
+    let said = work.any_phrase(start, &YEARS).filter(|&end| !toy(end));
+    said.or_else(|| work.is(at, &["years"]).then_some(at + 1)).unwrap_or(at)
 }
 
 /// `6-8`, `6 to 8`.

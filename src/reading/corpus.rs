@@ -27,6 +27,8 @@ const COUNTS_AND_PACKS: &[Row] = &[
     ("socks 3 pairs 2.00", "socks", "3", "-", "2.00", "-", ""),
     ("3 pair socks 1.00 a pair", "socks", "3", "-", "3.00", "-", ""),
     ("a bar of soap .40", "soap", "1", "-", "0.40", "-", ""),
+    ("bought 4 yo-yos at Mill Lane Market for 2.00", "yo-yos", "4", "-", "2.00", "-", ""),
+    ("9 yo-yos 1.80, striped", "yo-yos striped", "9", "-", "1.80", "-", ""),
     ("2 tubes toothpaste 1.00", "toothpaste", "2", "-", "1.00", "-", ""),
     ("5 yards of ribbon 1.00", "ribbon", "5", "-", "1.00", "-", ""),
     ("12 pack pens 1.00", "pens", "12", "-", "1.00", "-", ""),
