@@ -16,7 +16,7 @@ const LENGTHS: [(&[&str], i64); 5] = [
     (&["in", "inch", "inches", "\""], 254),
     (&["cm", "centimetre", "centimetres", "centimeter", "centimeters"], 100),
     (&["mm", "millimetre", "millimetres", "millimeter", "millimeters"], 10),
-    (&["ft", "foot", "feet"], 3048),
+    (&["ft", "foot", "feet", "'"], 3048),
     (&["m", "metre", "metres", "meter", "meters"], 10_000),
 ];
 /// Units of volume and power; the size of the drive's things is not told in them.
@@ -74,7 +74,9 @@ fn keep_sides(work: &mut Work<'_>, range: Range<usize>, sides: Option<Vec<Millim
 }
 
 fn length(work: &Work<'_>, at: usize) -> Option<i64> {
-    LENGTHS.iter().find(|(words, _)| work.is(at, words)).map(|&(_, tenths)| tenths)
+    // The sign for feet belongs to the number before it; else it is a quotation mark, or that of 8's.
+    let quotes = work.is(at, &["'"]) && (!work.glued(at) || (work.glued(at + 1) && work.word(at + 1).is_some()));
+    LENGTHS.iter().find(|(words, _)| work.is(at, words) && !quotes).map(|&(_, tenths)| tenths)
 }
 
 /// *in* before a place, bundles, a number or a colour is not inches.

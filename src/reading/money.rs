@@ -63,7 +63,19 @@ pub(super) fn amounts(work: &mut Work<'_>) {
 }
 
 fn find(work: &Work<'_>, at: usize) -> Option<Found> {
-    signed(work, at).or_else(|| with_word(work, at)).or_else(|| coin(work, at)).or_else(|| bare(work, at))
+    let found =
+        signed(work, at).or_else(|| with_word(work, at)).or_else(|| coin(work, at)).or_else(|| bare(work, at))?;
+    match found {
+        Found::Amount(Amount { end, .. }) if goes_on(work, end) => {
+            Some(Found::Doubt(end + 2, "is it one of two prices?".to_owned()))
+        }
+        found => Some(found),
+    }
+}
+
+/// A dash and a number hang on to the amount: `$1-2`.
+fn goes_on(work: &Work<'_>, end: usize) -> bool {
+    work.is(end, &["-"]) && work.glued(end) && work.glued(end + 1) && work.number(end + 1).is_some()
 }
 
 /// `$3`, `3 €`, and the signs of other currencies.
