@@ -52,20 +52,24 @@ impl Name {
 }
 
 /// The names that answer a query, the closest first; names equally close stay in their order.
+///
+/// Letters and slips are looked for only where no word of a name, nor its beginning, answers.
 pub fn find(query: &str, names: &[Name]) -> Vec<Hit> {
     let asked = words(query);
     if asked.is_empty() {
         return Vec::new();
     }
+    let hits = graded(names, |name| by_words(&asked, name));
+    if !hits.is_empty() {
+        return hits;
+    }
     let matcher = SkimMatcherV2::default();
-    let mut hits: Vec<Hit> = names
-        .iter()
-        .enumerate()
-        .filter_map(|(index, name)| {
-            let (closeness, score) = closeness(&asked, name, &matcher)?;
-            Some(Hit { index, closeness, score })
-        })
-        .collect();
+    graded(names, |name| by_letters(&asked, name, &matcher))
+}
+
+fn graded(names: &[Name], grade: impl Fn(&Name) -> Option<(Closeness, i64)>) -> Vec<Hit> {
+    let hit = |(index, name)| grade(name).map(|(closeness, score)| Hit { index, closeness, score });
+    let mut hits: Vec<Hit> = names.iter().enumerate().filter_map(hit).collect();
     hits.sort_by_key(|hit| (hit.closeness, std::cmp::Reverse(hit.score)));
     hits
 }
@@ -77,22 +81,33 @@ pub fn closest(hits: &[Hit]) -> &[Hit] {
     &hits[..count]
 }
 
-fn closeness(asked: &[String], name: &Name, matcher: &SkimMatcherV2) -> Option<(Closeness, i64)> {
-    let shorter = -i64::try_from(name.all.len()).unwrap_or(i64::MAX);
-    let each = |test: &dyn Fn(&str, &str) -> bool| asked.iter().all(|a| name.all.iter().any(|word| test(a, word)));
+/// Whether each word asked for is matched by some word of the name.
+fn each(asked: &[String], name: &Name, test: impl Fn(&str, &str) -> bool) -> bool {
+    asked.iter().all(|a| name.all.iter().any(|word| test(a, word)))
+}
+
+/// Of names that answer alike, the one with fewer words besides is closer.
+fn shorter(name: &Name) -> i64 {
+    -i64::try_from(name.all.len()).unwrap_or(i64::MAX)
+}
+
+fn by_words(asked: &[String], name: &Name) -> Option<(Closeness, i64)> {
     if asked.len() == name.title.len() && asked.iter().zip(&name.title).all(|(a, word)| same_word(a, word)) {
         return Some((Closeness::Same, 0));
     }
-    if each(&same_word) {
-        return Some((Closeness::Words, shorter));
+    // Cheap to try, and true of most words that are the same.
+    if !each(asked, name, |a, word| word.starts_with(a) || same_word(a, word)) {
+        return None;
     }
-    if each(&|a, word| word.starts_with(a)) {
-        return Some((Closeness::Beginnings, shorter));
-    }
+    let whole = each(asked, name, same_word);
+    Some((if whole { Closeness::Words } else { Closeness::Beginnings }, shorter(name)))
+}
+
+fn by_letters(asked: &[String], name: &Name, matcher: &SkimMatcherV2) -> Option<(Closeness, i64)> {
     if let Some(score) = letters(asked, &name.text, matcher) {
         return Some((Closeness::Letters, score));
     }
-    each(&slip).then_some((Closeness::Slip, shorter))
+    each(asked, name, slip).then(|| (Closeness::Slip, shorter(name)))
 }
 
 /// The summed score of all words, if each scores well for its length: scattered letters are no answer.

@@ -49,7 +49,7 @@ fn seats(taken: impl Iterator<Item = (DeviceId, u64)>) -> Vec<Trouble> {
             "computer {} wrote two events number {seq}: its file was copied and both copies went on",
             device.short()
         ),
-        remedy: "nothing is lost; give each computer its own name with --by, and join files instead of copying them",
+        remedy: "nothing is lost; from now on join files instead of writing to copies of one",
     });
     let mut last: BTreeMap<DeviceId, u64> = BTreeMap::new();
     let mut gaps = Vec::new();

@@ -95,3 +95,27 @@ fn strange_events_do_no_harm_and_the_laws_hold() {
         assert_eq!(at.units_in + at.bare, at.on_hand + at.boxed + at.loose + at.lost + at.passed, "{lot:?}");
     }
 }
+
+/// A file that was copied, and both copies written to by one device: two events at one count, and none lost.
+#[test]
+fn two_events_at_one_count_and_gaps_are_told() {
+    let mut memory = Memory::new(SeasonId::new(CountedIds::new(1).fresh()));
+    let mut s = Stranger::new();
+    for number in [1, 2] {
+        let facts = facts(&format!("comb {number}"), 1, 10);
+        let lot = s.ids.lot();
+        s.seq = 0;
+        s.writes(Fact::LotAdded(LotAdded { lot, haul: None, facts }));
+    }
+    memory.join(&s.kept).unwrap();
+    assert_eq!(memory.lots().unwrap().len(), 2);
+    let troubles = check(&memory).unwrap();
+    assert_eq!(troubles.len(), 1, "{troubles:?}");
+    assert!(troubles[0].what.contains("wrote two events number 1"), "{troubles:?}");
+    s.seq = 4;
+    let (lot, facts) = (s.ids.lot(), facts("soap", 1, 10));
+    s.writes(Fact::LotAdded(LotAdded { lot, haul: None, facts }));
+    memory.join(&s.kept).unwrap();
+    let troubles = check(&memory).unwrap();
+    assert!(troubles.iter().any(|trouble| trouble.what.contains("events 2 to 4")), "{troubles:?}");
+}
