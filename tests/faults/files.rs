@@ -186,3 +186,39 @@ fn a_new_file_where_none_can_be_is_refused() {
     let err = home.no(2, &["--file", "/proc/season.brimful", "log", "comb 1.00"]);
     assert!(err.contains("/proc/season.brimful") && err.contains("can't be written to"), "{err}");
 }
+
+/// A disk of 600 kB that fills up while hauls are logged, in a mount that only this script sees.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_disk_that_fills_up() {
+    const SCRIPT: &str = "mount -t tmpfs -o size=600k tmpfs \"$1\" || exit 77\n\
+        export BRIMFUL_FILE=\"$1/s.brimful\" BRIMFUL_STATE=\"$2\"\n\
+        logged=0\n\
+        while \"$3\" log '2 combs 1.00' '3 soaps .50' '4 cups .50' >/dev/null 2>\"$2/err\"; do\n\
+            logged=$((logged + 1)); [ $logged -lt 2000 ] || exit 1\n\
+        done\n\
+        cat \"$2/err\"; echo \"logged $logged\"; \"$3\" check; \"$3\" hauls | grep -c '^ .....  20'\n";
+    let home = Computer::new();
+    let (disk, state) = (home.path("disk"), home.path("state"));
+    std::fs::create_dir_all(&disk).unwrap();
+    std::fs::create_dir_all(&state).unwrap();
+    let run = |flags: &str| {
+        let mut command = Command::new("unshare");
+        command.args([flags, "sh", "-c", SCRIPT, "sh"]).args([&disk, &state]).arg(env!("CARGO_BIN_EXE_brimful"));
+        command.output().ok().filter(|output| output.status.success())
+    };
+    // The superuser may mount; others may where the system lets them have a world of their own.
+    let Some(output) = run("-m").or_else(|| run("-rm")) else {
+        println!(
+            "this system lets nobody mount a small disk here; what a full one does is tried in store::sqlite alone"
+        );
+        return;
+    };
+    let out = String::from_utf8(output.stdout).unwrap();
+    assert!(out.contains("s.brimful: the disk is full; nothing of this was saved."), "{out}");
+    assert!(out.contains("All is well"), "{out}");
+    let number = |line: &str| line.trim_start_matches("logged ").parse::<u32>().unwrap();
+    let logged = number(out.lines().find(|line| line.starts_with("logged ")).unwrap());
+    assert!(logged > 3, "{out}");
+    assert_eq!(number(out.lines().last().unwrap()), logged, "what was acknowledged is there, and nothing else: {out}");
+}
