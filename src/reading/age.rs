@@ -1,9 +1,9 @@
 //! Rule 8, second part: ages.
 
 use super::draft::RangeSaid;
+use super::line::Line;
 use super::question::About;
 use super::taken::What;
-use super::work::Work;
 use crate::model::age::Ages;
 
 const YEARS: [&str; 7] = ["year olds", "years old", "year old", "yrs", "yr", "yo", "y o"];
@@ -16,100 +16,99 @@ struct Years {
 }
 
 /// Ages that say that they are ages.
-pub(super) fn labelled(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        let years = after_label(work, at).or_else(|| limited(work, at)).or_else(|| by_themselves(work, at))?;
-        let end = past_years(work, years.end);
-        let from = if at > 0 && work.is(at - 1, &["for"]) { at - 1 } else { at };
-        keep(work, from..end, years.from, years.to);
+pub(super) fn labelled(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        let years = after_label(line, at).or_else(|| limited(line, at)).or_else(|| by_themselves(line, at))?;
+        let end = past_years(line, years.end);
+        let from = if at > 0 && line.is(at - 1, &["for"]) { at - 1 } else { at };
+        keep(line, from..end, years.from, years.to);
         Some(end)
     });
 }
 
 /// Two numbers and a dash; only the kind of thing can tell whether they are ages.
-pub(super) fn ranges(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        let (from, to, end) = range(work, at).filter(|&(_, _, end)| !work.hangs(at, end))?;
-        let before = at.checked_sub(1).and_then(|before| work.took(before));
-        let beside = before == Some(What::Whom) || work.took(end) == Some(What::Whom);
-        work.take(at..end, What::Ages);
-        let words = work.typed(at..end);
-        work.draft.ranges.push(RangeSaid { from, to, beside, words });
+pub(super) fn ranges(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        let (from, to, end) = range(line, at).filter(|&(_, _, end)| !line.hangs(at, end))?;
+        let before = at.checked_sub(1).and_then(|before| line.took(before));
+        let beside = before == Some(What::Whom) || line.took(end) == Some(What::Whom);
+        line.take(at..end, What::Ages);
+        let words = line.typed(at..end);
+        line.draft.ranges.push(RangeSaid { from, to, beside, words });
         Some(end)
     });
 }
 
 /// `ages 6-8`, `age 7`, `aged 4+`.
-fn after_label(work: &Work<'_>, at: usize) -> Option<Years> {
-    if !work.is(at, &["age", "ages", "aged"]) {
+fn after_label(line: &Line<'_>, at: usize) -> Option<Years> {
+    if !line.is(at, &["age", "ages", "aged"]) {
         return None;
     }
-    let start = if work.is(at + 1, &[":", "from", "."]) { at + 2 } else { at + 1 };
-    if let Some((from, to, end)) = range(work, start) {
+    let start = if line.is(at + 1, &[":", "from", "."]) { at + 2 } else { at + 1 };
+    if let Some((from, to, end)) = range(line, start) {
         return Some(Years { from, to: Some(to), end });
     }
-    let from = work.whole(start)?;
-    Some(match and_up(work, start + 1) {
+    let from = line.whole(start)?;
+    Some(match and_up(line, start + 1) {
         Some(end) => Years { from, to: None, end },
         None => Years { from, to: Some(from), end: start + 1 },
     })
 }
 
 /// `not under 3`, `up to 5`, `under 6`.
-fn limited(work: &Work<'_>, at: usize) -> Option<Years> {
-    let number = |at: usize| work.whole(at).filter(|_| !work.hangs_behind(at + 1) && !work.is(at + 1, &["%"]));
-    if let Some(next) = work.phrase(at, "not under") {
+fn limited(line: &Line<'_>, at: usize) -> Option<Years> {
+    let number = |at: usize| line.whole(at).filter(|_| !line.hangs_behind(at + 1) && !line.is(at + 1, &["%"]));
+    if let Some(next) = line.phrase(at, "not under") {
         return Some(Years { from: number(next)?, to: None, end: next + 1 });
     }
-    if let Some(next) = work.phrase(at, "up to") {
+    if let Some(next) = line.phrase(at, "up to") {
         return Some(Years { from: 0, to: Some(number(next)?), end: next + 1 });
     }
-    let next = work.phrase(at, "under")?;
+    let next = line.phrase(at, "under")?;
     // Under 0 runs backwards, and asks.
     let (from, to) = number(next)?.checked_sub(1).map_or((1, 0), |to| (0, to));
     Some(Years { from, to: Some(to), end: next + 1 })
 }
 
 /// `9-12 yr`, `7 yr`, `4+`, `6 and up`.
-fn by_themselves(work: &Work<'_>, at: usize) -> Option<Years> {
-    if work.hangs_before(at) {
+fn by_themselves(line: &Line<'_>, at: usize) -> Option<Years> {
+    if line.hangs_before(at) {
         return None;
     }
-    if let Some((from, to, end)) = range(work, at) {
-        let said = past_years(work, end) > end || work.is(end, &["years", "year"]);
+    if let Some((from, to, end)) = range(line, at) {
+        let said = past_years(line, end) > end || line.is(end, &["years", "year"]);
         return said.then_some(Years { from, to: Some(to), end });
     }
-    let from = work.whole(at)?;
-    if let Some(end) = and_up(work, at + 1) {
+    let from = line.whole(at)?;
+    if let Some(end) = and_up(line, at + 1) {
         return Some(Years { from, to: None, end });
     }
-    (past_years(work, at + 1) > at + 1).then_some(Years { from, to: Some(from), end: at + 1 })
+    (past_years(line, at + 1) > at + 1).then_some(Years { from, to: Some(from), end: at + 1 })
 }
 
 /// `+`, `and up`, `or older`.
-fn and_up(work: &Work<'_>, at: usize) -> Option<usize> {
-    let at = past_years(work, at);
-    if work.is(at, &["+"]) {
-        return (work.glued(at) && !(work.glued(at + 1) && work.number(at + 1).is_some())).then_some(at + 1);
+fn and_up(line: &Line<'_>, at: usize) -> Option<usize> {
+    let at = past_years(line, at);
+    if line.is(at, &["+"]) {
+        return (line.glued(at) && !(line.glued(at + 1) && line.number(at + 1).is_some())).then_some(at + 1);
     }
-    work.any_phrase(at, &["and up", "& up", "and over", "and older", "or older", "and above", "up"])
+    line.any_phrase(at, &["and up", "& up", "and over", "and older", "or older", "and above"])
 }
 
-fn past_years(work: &Work<'_>, at: usize) -> usize {
-    let start = if work.is(at, &["-"]) && work.glued(at) { at + 1 } else { at };
-    // Four yo-yos are no four-year-old.
-    let toy = |end: usize| work.is(end.saturating_sub(1), &["yo"]) && work.hangs_behind(end);
-    let said = work.any_phrase(start, &YEARS).filter(|&end| !toy(end));
-    said.or_else(|| work.is(at, &["years"]).then_some(at + 1)).unwrap_or(at)
+/// Behind *yr* and its like, if they stand here as words of their own (3 yo-yos are no ages).
+fn past_years(line: &Line<'_>, at: usize) -> usize {
+    let start = if line.is(at, &["-"]) && line.glued(at) { at + 1 } else { at };
+    let words = line.any_phrase(start, &YEARS).filter(|&end| !line.hangs_behind(end));
+    words.or_else(|| line.is(at, &["years"]).then_some(at + 1)).unwrap_or(at)
 }
 
 /// `6-8`, `6 to 8`.
-fn range(work: &Work<'_>, at: usize) -> Option<(u32, u32, usize)> {
-    let from = work.whole(at)?;
-    if !work.is(at + 1, &["-", "to"]) {
+fn range(line: &Line<'_>, at: usize) -> Option<(u32, u32, usize)> {
+    let from = line.whole(at)?;
+    if !line.is(at + 1, &["-", "to"]) {
         return None;
     }
-    Some((from, work.whole(at + 2)?, at + 3))
+    Some((from, line.whole(at + 2)?, at + 3))
 }
 
 /// Ages from `from` to `to`, if they make sense.
@@ -118,13 +117,13 @@ pub(super) fn ages(from: u32, to: Option<u32>) -> Option<Ages> {
     Ages::new(u8::try_from(from).ok()?, to)
 }
 
-fn keep(work: &mut Work<'_>, range: std::ops::Range<usize>, from: u32, to: Option<u32>) {
+fn keep(line: &mut Line<'_>, range: std::ops::Range<usize>, from: u32, to: Option<u32>) {
     match ages(from, to) {
         Some(ages) => {
-            work.take(range, What::Ages);
-            work.draft.ages.push(ages);
+            line.take(range, What::Ages);
+            line.draft.ages.push(ages);
         }
-        None => work.doubt(range, About::Ages, "these ages make no sense"),
+        None => line.doubt(range, About::Ages, "these ages make no sense"),
     }
 }
 

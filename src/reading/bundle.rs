@@ -1,10 +1,10 @@
 //! Rule 6: pieces put together and given as one.
 
 use super::draft::BundleSaid;
+use super::line::Line;
 use super::number::{Number, number};
 use super::question::About;
 use super::taken::What;
-use super::work::Work;
 
 const LEADS: [&str; 14] = [
     "split into",
@@ -24,32 +24,32 @@ const LEADS: [&str; 14] = [
 ];
 
 /// Finds `in bundles of 8`, `split into 8s`, `makes 3 bundles of 8`.
-pub(super) fn bundles(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        let lead = work.any_phrase(at, &LEADS);
-        let (count, size, end) = body(work, lead.unwrap_or(at), lead.is_some())?;
-        if work.draft.bundle.is_some() || (lead.is_none() && count.is_some()) {
-            work.doubt(at..end, About::Units, "are these bundles made of what was bought, or packs?");
+pub(super) fn bundles(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        let lead = line.any_phrase(at, &LEADS);
+        let (count, size, end) = body(line, lead.unwrap_or(at), lead.is_some())?;
+        if line.draft.bundle.is_some() || (lead.is_none() && count.is_some()) {
+            line.doubt(at..end, About::Units, "are these bundles made of what was bought, or packs?");
             return Some(end);
         }
-        work.take(at..end, What::Bundle);
-        let words = work.typed(at..end);
-        work.draft.bundle = Some(BundleSaid { size, count, words });
+        line.take(at..end, What::Bundle);
+        let words = line.typed(at..end);
+        line.draft.bundle = Some(BundleSaid { size, count, words });
         Some(end)
     });
 }
 
 /// `3 bundles of 8`, or after a leading word also `8s`: count, size and end.
-fn body(work: &Work<'_>, at: usize, led: bool) -> Option<(Option<u32>, u32, usize)> {
-    let count = number(work, at).filter(|count| !work.hangs(at, count.end));
+fn body(line: &Line<'_>, at: usize, led: bool) -> Option<(Option<u32>, u32, usize)> {
+    let count = number(line, at).filter(|count| !line.hangs(at, count.end));
     let next = count.map_or(at, |count| count.end);
-    if work.is(next, &["bundle", "bundles"]) && work.is(next + 1, &["of"]) {
-        let size = number(work, next + 2).filter(|size| !size.article && size.value > 0)?;
+    if line.is(next, &["bundle", "bundles"]) && line.is(next + 1, &["of"]) {
+        let size = number(line, next + 2).filter(|size| !size.article && size.value > 0)?;
         return Some((count.map(|count| count.value), size.value, size.end));
     }
-    let Number { value, end, article } = number(work, at).filter(|_| led)?;
-    let s = if work.is(end, &["'"]) && work.glued(end) { end + 1 } else { end };
-    let in_s = !article && value > 0 && work.is(s, &["s"]) && work.glued(s);
+    let Number { value, end, article } = number(line, at).filter(|_| led)?;
+    let s = if line.is(end, &["'"]) && line.glued(end) { end + 1 } else { end };
+    let in_s = !article && value > 0 && line.is(s, &["s"]) && line.glued(s);
     in_s.then_some((None, value, s + 1))
 }
 

@@ -1,7 +1,7 @@
 //! Rule 13, first part: the category that a line names.
 
+use super::line::Line;
 use super::taken::What;
-use super::work::Work;
 use crate::model::category::Category;
 
 const CORE: [(&str, &str); 12] = [
@@ -20,26 +20,26 @@ const CORE: [(&str, &str); 12] = [
 ];
 
 /// Finds `as hygiene`, and *wow* by itself.
-pub(super) fn categories(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        let (category, end) = if work.is(at, &["as"]) { named(work, at + 1)? } else { wow(work, at)? };
-        work.take(at..end, What::Category);
-        work.draft.categories.push(category);
+pub(super) fn categories(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        let (category, end) = if line.is(at, &["as"]) { named(line, at + 1)? } else { wow(line, at)? };
+        line.take(at..end, What::Category);
+        line.draft.categories.push(category);
         Some(end)
     });
 }
 
-fn named(work: &Work<'_>, at: usize) -> Option<(Category, usize)> {
-    let own = work.ctx.profile.categories().into_iter().find_map(|category| {
-        let end = work.phrase(at, category.word())?;
+fn named(line: &Line<'_>, at: usize) -> Option<(Category, usize)> {
+    let own = line.ctx.profile.categories().into_iter().find_map(|category| {
+        let end = line.phrase(at, category.word())?;
         Some((category, end))
     });
-    own.or_else(|| CORE.iter().find_map(|&(words, word)| work.phrase(at, words).map(|end| (Category::from(word), end))))
+    own.or_else(|| CORE.iter().find_map(|&(words, word)| line.phrase(at, words).map(|end| (Category::from(word), end))))
 }
 
-fn wow(work: &Work<'_>, at: usize) -> Option<(Category, usize)> {
-    let end = work.any_phrase(at, &["wow item", "wow"])?;
-    (!work.hangs(at, end)).then_some((Category::Wow, end))
+fn wow(line: &Line<'_>, at: usize) -> Option<(Category, usize)> {
+    let end = line.any_phrase(at, &["wow item", "wow"])?;
+    (!line.hangs(at, end)).then_some((Category::Wow, end))
 }
 
 #[cfg(test)]

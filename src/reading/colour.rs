@@ -1,63 +1,63 @@
 //! Rule 10: colours.
 
+use super::line::Line;
 use super::taken::What;
-use super::work::Work;
 use crate::catalogue::colours::ColourName;
 
 const JOINERS: [&str; 6] = ["and", "&", ",", "/", "-", "+"];
 const LABELS: [&str; 4] = ["colour", "color", "colours", "colors"];
 
 /// Finds names of colours, longest first, except in names that the catalogue knows (hand cream).
-pub(super) fn colours(work: &mut Work<'_>) {
-    let known = in_known_names(work);
-    work.scan(|work, at| {
-        let label = usize::from(work.is(at, &LABELS));
-        let colon = usize::from(label == 1 && work.is(at + 1, &[":"]));
-        let apart = label == 1 || at.checked_sub(1).is_some_and(|before| work.is(before, &[","]));
-        let (colour, end) = longest(work, at + label + colon, apart, &known)?;
-        work.take(at..end, What::Colour);
-        if !work.draft.colours.contains(&colour.name) {
-            work.draft.colours.push(colour.name);
+pub(super) fn colours(line: &mut Line<'_>) {
+    let known = in_known_names(line);
+    line.scan(|line, at| {
+        let label = usize::from(line.is(at, &LABELS));
+        let colon = usize::from(label == 1 && line.is(at + 1, &[":"]));
+        let apart = label == 1 || at.checked_sub(1).is_some_and(|before| line.is(before, &[","]));
+        let (colour, end) = longest(line, at + label + colon, apart, &known)?;
+        line.take(at..end, What::Colour);
+        if !line.draft.colours.contains(&colour.name) {
+            line.draft.colours.push(colour.name);
         }
         Some(end)
     });
-    work.scan(joiners);
+    line.scan(joiners);
 }
 
 /// *and*, a comma or a slash between two colours.
-fn joiners(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let colour = |at: usize| work.took(at) == Some(What::Colour);
+fn joiners(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let colour = |at: usize| line.took(at) == Some(What::Colour);
     let mut end = at;
-    while work.is(end, &JOINERS) {
+    while line.is(end, &JOINERS) {
         end += 1;
     }
     let between = end > at && at.checked_sub(1).is_some_and(colour) && colour(end);
     between.then(|| {
-        work.take(at..end, What::Colour);
+        line.take(at..end, What::Colour);
         end
     })
 }
 
 /// The longest colour that begins here.
-fn longest(work: &Work<'_>, at: usize, apart: bool, known: &[bool]) -> Option<(ColourName, usize)> {
-    if work.hangs_before(at) && !follows_colour(work, at) {
+fn longest(line: &Line<'_>, at: usize, apart: bool, known: &[bool]) -> Option<(ColourName, usize)> {
+    if line.hangs_before(at) && !follows_colour(line, at) {
         return None;
     }
     let mut letters = String::new();
     let mut end = at;
     let mut best = None;
-    for _ in 0..=work.ctx.catalogue.colours().longest() {
-        let Some(word) = work.word(end) else { break };
+    for _ in 0..=line.ctx.catalogue.colours().longest() {
+        let Some(word) = line.word(end) else { break };
         if known.get(end).copied().unwrap_or(false) {
             break;
         }
         letters.push_str(word);
         end += 1;
-        let colour = work.ctx.catalogue.colours().named(&letters).filter(|colour| apart || !colour.thing);
-        if let Some(colour) = colour.filter(|_| !hangs_on_word(work, end)) {
+        let colour = line.ctx.catalogue.colours().named(&letters).filter(|colour| apart || !colour.thing);
+        if let Some(colour) = colour.filter(|_| !hangs_on_word(line, end)) {
             best = Some((colour.clone(), end));
         }
-        if work.is(end, &["-"]) && work.glued(end) && work.glued(end + 1) {
+        if line.is(end, &["-"]) && line.glued(end) && line.glued(end + 1) {
             end += 1;
         }
     }
@@ -65,26 +65,26 @@ fn longest(work: &Work<'_>, at: usize, apart: bool, known: &[bool]) -> Option<(C
 }
 
 /// `black-and-white` parts, `pink-faced` does not.
-fn hangs_on_word(work: &Work<'_>, end: usize) -> bool {
-    let after = work.word(end + 1);
-    let joins = after.is_some_and(|word| word == "and" || work.ctx.catalogue.colours().named(word).is_some());
-    work.hangs_behind(end) && !joins
+fn hangs_on_word(line: &Line<'_>, end: usize) -> bool {
+    let after = line.word(end + 1);
+    let joins = after.is_some_and(|word| word == "and" || line.ctx.catalogue.colours().named(word).is_some());
+    line.hangs_behind(end) && !joins
 }
 
 /// Whether a colour stands before the hyphen: black-white, black-and-white.
-fn follows_colour(work: &Work<'_>, at: usize) -> bool {
+fn follows_colour(line: &Line<'_>, at: usize) -> bool {
     let before =
-        at.checked_sub(2).map(|before| if work.is(before, &["and"]) { before.saturating_sub(2) } else { before });
-    before.is_some_and(|before| work.took(before) == Some(What::Colour))
+        at.checked_sub(2).map(|before| if line.is(before, &["and"]) { before.saturating_sub(2) } else { before });
+    before.is_some_and(|before| line.took(before) == Some(What::Colour))
 }
 
 /// Which tokens stand in a name of several words that the catalogue knows.
-fn in_known_names(work: &Work<'_>) -> Vec<bool> {
-    let mut known = vec![false; work.tokens.len()];
-    for from in 0..work.tokens.len() {
-        for end in from + 2..=(from + 4).min(work.tokens.len()) {
-            let words = (from..end).all(|i| work.word(i).is_some() || (i > from && work.is(i, &["-"])));
-            if words && work.ctx.catalogue.named(&work.typed(from..end)).is_some() {
+fn in_known_names(line: &Line<'_>) -> Vec<bool> {
+    let mut known = vec![false; line.tokens.len()];
+    for from in 0..line.tokens.len() {
+        for end in from + 2..=(from + 4).min(line.tokens.len()) {
+            let words = (from..end).all(|i| line.word(i).is_some() || (i > from && line.is(i, &["-"])));
+            if words && line.ctx.catalogue.named(&line.typed(from..end)).is_some() {
                 known.get_mut(from..end).into_iter().flatten().for_each(|known| *known = true);
             }
         }

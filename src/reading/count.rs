@@ -1,14 +1,14 @@
 //! Rule 7: how many.
 
 use super::draft::Count;
+use super::line::Line;
 use super::number::number;
 use super::question::About;
 use super::taken::What;
 use super::token::Shape;
-use super::words::unit;
-use super::work::Work;
+use super::words::{HEDGES, unit};
 
-const VAGUE: [&str; 22] = [
+const VAGUE: [&str; 16] = [
     "quite a few",
     "a few",
     "few",
@@ -25,139 +25,156 @@ const VAGUE: [&str; 22] = [
     "various",
     "dozens",
     "hundreds",
-    "about",
-    "around",
-    "roughly",
-    "approx",
-    "maybe",
-    "almost",
 ];
 
+/// Behind a number these may say something of one thing: a 70 sheet notebook.
+const OF_ONE: [&str; 11] =
+    ["month", "months", "sheet", "page", "pages", "ply", "subject", "ring", "colour", "color", "tier"];
+
 /// Finds every count.
-pub(super) fn counts(work: &mut Work<'_>) {
-    work.scan(vague);
-    work.scan(times);
-    work.scan(with_unit);
-    work.scan(leading);
+pub(super) fn counts(line: &mut Line<'_>) {
+    line.scan(vague);
+    line.scan(nearly);
+    line.scan(times);
+    line.scan(dozens);
+    line.scan(with_unit);
+    line.scan(leading);
 }
 
 /// A few is no number.
-fn vague(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let mut end = work.any_phrase(at, &VAGUE)?;
-    while work.is(end, &["of", "."]) {
+fn vague(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let mut end = line.any_phrase(at, &VAGUE)?;
+    while line.is(end, &["of", "."]) {
         end += 1;
     }
-    work.doubt(at..end, About::Units, "how many is that?");
+    line.doubt(at..end, About::Units, "how many is that?");
     Some(end)
+}
+
+/// About twelve is no number either.
+fn nearly(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let start = line.any_phrase(at, &HEDGES)?;
+    let number = number(line, start).filter(|number| !number.article && !line.hangs(start, number.end))?;
+    line.doubt(at..number.end, About::Units, "how many is that?");
+    Some(number.end)
 }
 
 /// `x4`, `x 4`, `4x`, `qty 4`.
-fn times(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let count = |work: &mut Work<'_>, value, range: std::ops::Range<usize>, maybe_size| {
+fn times(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let count = |line: &mut Line<'_>, value, range: std::ops::Range<usize>, maybe_size| {
         let end = range.end;
-        work.take(range, What::Count);
-        work.draft.counts.push(Count { value, article: false, times: true, maybe_size, unit: None });
+        line.take(range, What::Count);
+        line.draft.counts.push(Count { value, article: false, times: true, maybe_size, unit: None });
         Some(end)
     };
-    if work.is(at, &["x", "qty", "quantity"]) && !work.hangs_before(at) {
-        let colon = usize::from(work.is(at + 1, &[":"]));
-        let value = work.whole(at + 1 + colon)?;
+    if line.is(at, &["x", "qty", "quantity"]) && !line.hangs_before(at) {
+        let colon = usize::from(line.is(at + 1, &[":"]));
+        let value = line.whole(at + 1 + colon)?;
         let end = at + 2 + colon;
-        return if work.hangs_behind(end) { None } else { count(work, value, at..end, false) };
+        return if line.hangs_behind(end) { None } else { count(line, value, at..end, false) };
     }
-    let value = work.whole(at).filter(|_| !work.hangs_before(at))?;
-    if !work.is(at + 1, &["x"]) || work.hangs_behind(at + 2) {
+    let value = line.whole(at).filter(|_| !line.hangs_before(at))?;
+    if !line.is(at + 1, &["x"]) || line.hangs_behind(at + 2) {
         return None;
     }
-    let trailing = work.glued(at + 1) && begins_name_before(work, at);
-    count(work, value, at..at + 2, trailing)
+    let behind_whom = at.checked_sub(1).is_some_and(|before| line.took(before) == Some(What::Whom));
+    let maybe_size = line.glued(at + 1) && (behind_whom || begins_name_before(line, at));
+    count(line, value, at..at + 2, maybe_size)
+}
+
+/// A dozen says by itself that it counts, wherever it stands.
+fn dozens(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let number = number(line, at).filter(|number| !line.hangs(at, number.end))?;
+    let dozen = (at..number.end).any(|i| line.is(i, &["dozen", "doz", "dz"]));
+    let by_the = at.checked_sub(1).is_some_and(|before| line.is(before, &["the", "per", "by"]));
+    if !dozen || by_the {
+        return None;
+    }
+    if !begins_name_before(line, at) {
+        // It leads: left whole for the rule of leading numbers.
+        return Some(number.end);
+    }
+    line.take(at..number.end, What::Count);
+    line.draft.counts.push(Count { value: number.value, article: false, times: false, maybe_size: false, unit: None });
+    Some(number.end)
 }
 
 /// `3 pairs`, `a bar of`, `5 yards`, and `bar of` without a number.
-fn with_unit(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let number = number(work, at).filter(|number| !work.hangs(at, number.end));
+fn with_unit(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let number = number(line, at).filter(|_| !line.hangs_before(at));
     let word_at = number.map_or(at, |number| number.end);
-    let word = work.word(word_at)?;
+    let word = line.word(word_at)?;
     let (one, many) = unit(word)?;
-    // People say three pair as well as three pairs.
-    let many = many || word == "pair";
-    let of = work.is(word_at + 1, &["of"]);
-    if one == "sheet" && number.is_some() && has_leaves(work) {
-        work.doubt(at..word_at + 1, About::Units, "are there so many, or is that what one of them holds?");
-        return Some(word_at + 1);
-    }
-    let thing_behind = work.word(word_at + 1).is_some() && !of;
+    let of = line.is(word_at + 1, &["of"]);
+    let short = matches!(word, "pr" | "prs" | "pair" | "yd" | "yds");
+    let thing_behind = line.word(word_at + 1).is_some() && !of && !short;
     let value = number.map_or(1, |number| number.value);
     let own_name =
-        work.word(word_at + 1).is_some_and(|next| work.ctx.catalogue.named(&format!("{word} {next}")).is_some());
+        line.word(word_at + 1).is_some_and(|next| line.ctx.catalogue.named(&format!("{word} {next}")).is_some());
     let fits = match number {
-        None => of && !begins_name_before(work, at),
+        None => of && !begins_name_before(line, at),
         Some(_) => of || ((many || value == 1 || !thing_behind) && (many || !own_name)),
     };
-    if !fits || work.hangs(word_at, word_at + 1) {
+    let after_number = number.is_some() && line.number(word_at - 1).is_some();
+    if !fits || line.hangs_behind(word_at + 1) || (line.hangs_before(word_at) && !after_number) {
         return None;
     }
     let end = word_at + 1 + usize::from(of);
-    let article = number.is_none_or(|number| number.article);
+    // A roll of 200 may be one thing, or two hundred.
+    let counts_again = of && line.whole(end).is_some() && !line.hangs_behind(end + 1);
+    let article = number.is_none_or(|number| number.article) && !counts_again;
     let unit = Some(one.to_owned());
-    work.take(at..end, What::Count);
-    work.draft.counts.push(Count { value, article, times: false, maybe_size: false, unit });
+    line.take(at..end, What::Count);
+    line.draft.counts.push(Count { value, article, times: false, maybe_size: false, unit });
     Some(end)
-}
-
-/// Whether the thing is made of sheets itself, so that their number may tell of one and not of many.
-fn has_leaves(work: &Work<'_>) -> bool {
-    const LEAVES: [&str; 12] = [
-        "notebook",
-        "notebooks",
-        "pad",
-        "pads",
-        "notepad",
-        "notepads",
-        "sketchbook",
-        "sketchbooks",
-        "paper",
-        "book",
-        "books",
-        "binder",
-    ];
-    (0..work.tokens.len()).any(|at| work.is(at, &LEAVES))
 }
 
 /// A number before the name. One that hangs on to letters (3d, 4-colour) belongs to the name,
 /// and so does one that begins a name which the catalogue knows (3 ring binder).
-fn leading(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let number = number(work, at).filter(|number| !work.hangs(at, number.end))?;
-    if begins_name_before(work, at) || begins_known_name(work, at, number.end) {
+fn leading(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let number = number(line, at).filter(|number| !line.hangs(at, number.end))?;
+    if begins_name_before(line, at) || begins_known_name(line, at, number.end) {
         return None;
     }
-    let of = usize::from(work.is(number.end, &["of"]));
-    work.take(at..number.end + of, What::Count);
-    work.draft.counts.push(Count {
+    let said_of_one = line.is(number.end, &OF_ONE) && !begins_known_name(line, number.end, number.end);
+    if said_of_one || line.is(number.end, &["million", "gross", "score", "k"]) {
+        line.doubt(at..number.end + 1, About::Units, "how many is that?");
+        return Some(number.end + 1);
+    }
+    let listed = at == 0 && number.value > 1 && line.glued(number.end) && line.is(number.end, &[")", "."]);
+    if listed {
+        line.doubt(at..number.end + 1, About::Units, "does this count, or number a list?");
+        return Some(number.end + 1);
+    }
+    let of = usize::from(line.is(number.end, &["of"]));
+    // Behind *girls* a number may as well be a size.
+    let maybe_size = at.checked_sub(1).is_some_and(|before| line.took(before) == Some(What::Whom)) && !number.article;
+    line.take(at..number.end + of, What::Count);
+    line.draft.counts.push(Count {
         value: number.value,
         article: number.article,
         times: false,
-        maybe_size: false,
+        maybe_size,
         unit: None,
     });
     Some(number.end + of)
 }
 
 /// Whether an open word stands before this one.
-fn begins_name_before(work: &Work<'_>, at: usize) -> bool {
+fn begins_name_before(line: &Line<'_>, at: usize) -> bool {
     let names = |token: &super::token::Token| {
         let small = matches!(token.text.as_str(), "the" | "my" | "our" | "x" | "for" | "with" | "in");
         matches!(token.took, None | Some(What::Name)) && token.shape == Shape::Word && !small
     };
-    work.tokens.iter().take(at).any(names)
+    line.tokens.iter().take(at).any(names)
 }
 
-fn begins_known_name(work: &Work<'_>, at: usize, end: usize) -> bool {
-    if work.word(end).is_none() {
+fn begins_known_name(line: &Line<'_>, at: usize, end: usize) -> bool {
+    if line.word(end).is_none() {
         return false;
     }
     (end + 2..end + 4).any(|end| {
-        (at..end).all(|i| work.open(i).is_some()) && work.ctx.catalogue.named(&work.typed(at..end)).is_some()
+        (at..end).all(|i| line.open(i).is_some()) && line.ctx.catalogue.named(&line.typed(at..end)).is_some()
     })
 }
 
@@ -189,6 +206,14 @@ mod tests {
             ("a pair of socks 1.00", 1, "socks"),
             ("bar of soap 1.00", 1, "soap"),
             ("2 bars soap 1.00", 2, "soap"),
+            ("socks 2pr 1.00", 2, "socks"),
+            ("2 pr socks 1.00", 2, "socks"),
+            ("pencils, a dozen, 1.00", 12, "pencils"),
+            ("pencils 2 dozen 1.00", 24, "pencils"),
+            ("a dozen and a half combs 1.00", 18, "combs"),
+            ("two thousand beads 1.00", 2000, "beads"),
+            ("12 pair socks 1.00", 12, "socks"),
+            ("2 dz combs 1.00", 24, "combs"),
             ("3 sheets of stickers 1.00", 3, "stickers"),
             ("water bottle 1.00", 1, "water bottle"),
             ("2 water bottles 1.00", 2, "water bottles"),
@@ -220,12 +245,24 @@ mod tests {
             "12 or 13 combs 1.00",
             "2 socks 3 pairs 1.00",
             "12combs 1.00",
+            "70 sheet notebook 1.00",
+            "3 ply tissue 1.00",
+            "notebook 70 sheets 1.00",
+            "pencils by the dozen 1.00",
+            "2x4 combs 1.00",
+            "girls 6x leggings 1.00",
+            "1k beads 1.00",
+            "a gross of pencils 1.00",
+            "two combs and a brush 1.00",
+            "roll of 200 stickers 1.00",
+            "2) combs 1.00",
             "1.5 yards of ribbon 1.00",
             "0 combs 1.00",
             "99999999999 combs 1.00",
             "5000000 combs 1.00",
             "３ combs 1.00",
             "shorts 6x 1.00",
+            "girls 7 dress 1.00",
         ] {
             assert_eq!(units(line), None, "{line}");
             assert_eq!(questions(line), ["units"], "{line}");

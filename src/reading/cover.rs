@@ -1,24 +1,26 @@
 //! Rule 2, second part: what a price covers. *each*, *a pack*, *a pair*, *for all*.
 
 use super::draft::Scope;
+use super::line::Line;
 use super::question::About;
 use super::taken::What;
 use super::words::{LOOSE_PACKS, PACKS, unit};
-use super::work::Work;
+use crate::catalogue::same_word;
 
 /// Finds the words that say what a price covers and gives each to its price.
-pub(super) fn covers(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        let (scope, end) = scope(work, at)?;
-        let may_lead = scope == Scope::Each || work.is(at, &["per"]);
-        let Some(owner) = owner(work, at, end, may_lead) else { return stray(work, at, end, &scope) };
-        let taken = work.draft.prices.get(owner).is_some_and(|price| price.scope != Scope::Bare);
+pub(super) fn covers(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        let (scope, end) = scope(line, at).filter(|_| !inside_each(line, at))?;
+        let counted = at.checked_sub(1).is_some_and(|before| line.whole(before).is_some());
+        let may_lead = !counted && (scope == Scope::Each || line.is(at, &["per"]));
+        let Some(owner) = owner(line, at, end, may_lead) else { return stray(line, at, end, &scope) };
+        let taken = line.draft.prices.get(owner).is_some_and(|price| price.scope != Scope::Bare);
         if taken {
-            work.doubt(at..end, About::Paid, "the price is said to cover two things");
+            line.doubt(at..end, About::Paid, "the price is said to cover two things");
             return Some(end);
         }
-        work.take(at..end, What::Price);
-        if let Some(price) = work.draft.prices.get_mut(owner) {
+        line.take(at..end, What::Price);
+        if let Some(price) = line.draft.prices.get_mut(owner) {
             price.scope = scope;
         }
         Some(end)
@@ -26,29 +28,37 @@ pub(super) fn covers(work: &mut Work<'_>) {
 }
 
 /// The words that begin here and what they make a price cover.
-fn scope(work: &Work<'_>, at: usize) -> Option<(Scope, usize)> {
-    if let Some(end) = work.any_phrase(at, &["for all", "for both", "for the lot", "in all", "altogether", "total"]) {
+fn scope(line: &Line<'_>, at: usize) -> Option<(Scope, usize)> {
+    if let Some(end) = line.any_phrase(at, &["for all", "for both", "for the lot", "in all", "altogether", "total"]) {
         return Some((Scope::Whole, end));
     }
-    let start = if work.is(at, &["/"]) { at + 1 } else { at };
+    let start = if line.is(at, &["/"]) { at + 1 } else { at };
     let each = ["for each", "each one", "each", "ea", "apiece", "per piece", "per item", "a piece"];
-    if let Some(end) = work.any_phrase(start, &each).filter(|&end| !work.is(end, &["of"])) {
-        return match noun(work, end) {
-            Some(scope) if work.is(start, &["each"]) => Some((scope, end + 1)),
+    if let Some(end) = line.any_phrase(start, &each).filter(|&end| !line.is(end, &["of"])) {
+        return match noun(line, end) {
+            Some(scope) if line.is(start, &["each"]) => Some((scope, end + 1)),
             _ => Some((Scope::Each, end)),
         };
     }
-    let end = if start > at { start } else { work.any_phrase(at, &["for a", "a", "an", "per", "the"])? };
-    let scope = noun(work, end).filter(|_| !work.is(end + 1, &["of"]));
-    let said_per = start > at || work.is(at, &["per"]);
-    let named = || work.word(end).filter(|_| said_per).map(|word| Scope::Per(word.to_owned()));
+    let end = if start > at { start } else { line.any_phrase(at, &["for a", "a", "an", "per", "the"])? };
+    let scope = noun(line, end).filter(|_| !line.is(end + 1, &["of"]));
+    let said_per = start > at || line.is(at, &["per"]);
+    let said_twice = |word: &str| {
+        (0..line.tokens.len()).any(|i| i != end && line.word(i).is_some_and(|other| same_word(other, word)))
+    };
+    let named = || line.word(end).filter(|word| said_per || said_twice(word)).map(|word| Scope::Per(word.to_owned()));
     scope.or_else(named).map(|scope| (scope, end + 1))
 }
 
+/// `12 in each` says what a pack holds.
+fn inside_each(line: &Line<'_>, at: usize) -> bool {
+    at.checked_sub(1).is_some_and(|before| line.is(before, &["in"])) && line.is(at, &["each"])
+}
+
 /// A pack word or a unit word in the singular.
-fn noun(work: &Work<'_>, at: usize) -> Option<Scope> {
-    let word = work.word(at)?;
-    if (PACKS.contains(&word) || LOOSE_PACKS.contains(&word)) && !(word.ends_with('s')) && !work.hangs(at, at + 1) {
+fn noun(line: &Line<'_>, at: usize) -> Option<Scope> {
+    let word = line.word(at)?;
+    if (PACKS.contains(&word) || LOOSE_PACKS.contains(&word)) && !(word.ends_with('s')) && !line.hangs(at, at + 1) {
         return Some(Scope::Pack(word.to_owned()));
     }
     unit(word).filter(|(_, many)| !many).map(|(one, _)| Scope::Per(one.to_owned()))
@@ -57,12 +67,12 @@ fn noun(work: &Work<'_>, at: usize) -> Option<Scope> {
 /// The price these words stand beside; nothing but money words may lie between.
 ///
 /// Only *each* and *per* may stand before it: "a box 1.00" is the price of a box.
-fn owner(work: &Work<'_>, at: usize, end: usize, may_lead: bool) -> Option<usize> {
-    let prices = &work.draft.prices;
+fn owner(line: &Line<'_>, at: usize, end: usize, may_lead: bool) -> Option<usize> {
+    let prices = &line.draft.prices;
     let between = |range: std::ops::Range<usize>| {
         range.into_iter().all(|i| {
-            matches!(work.took(i), Some(What::Price | What::MarkedDown | What::Note))
-                || work.is(i, &[".", ",", "/", "-"])
+            matches!(line.took(i), Some(What::Price | What::MarkedDown | What::Note))
+                || line.is(i, &[".", ",", "/", "-"])
         })
     };
     let before = prices.iter().rposition(|price| price.to <= at && between(price.to..at));
@@ -70,16 +80,16 @@ fn owner(work: &Work<'_>, at: usize, end: usize, may_lead: bool) -> Option<usize
     before.or_else(|| behind().filter(|_| may_lead))
 }
 
-/// *each* far from any price still speaks of the only one; other words are no scope there.
-fn stray(work: &mut Work<'_>, at: usize, end: usize, scope: &Scope) -> Option<usize> {
-    if *scope != Scope::Each || work.is(at, &["a"]) {
+/// *each* far from any price may still speak of the only one; other words are no scope there.
+fn stray(line: &mut Line<'_>, at: usize, end: usize, scope: &Scope) -> Option<usize> {
+    if *scope != Scope::Each || line.is(at, &["a"]) {
         return None;
     }
-    work.take(at..end, What::Price);
-    match work.draft.prices.as_mut_slice() {
-        [only] if only.scope == Scope::Bare => only.scope = Scope::Each,
+    line.take(at..end, What::Price);
+    match line.draft.prices.as_mut_slice() {
+        [only] if only.scope == Scope::Bare => only.scope = Scope::Stray,
         [] => {}
-        _ => work.doubt(at..end, About::Paid, "which price is it that is for each?"),
+        _ => line.doubt(at..end, About::Paid, "which price is it that is for each?"),
     }
     Some(end)
 }
@@ -121,6 +131,7 @@ mod tests {
             ("pack of 6 pairs of socks 1.00 a pair", "6.00"),
             ("2 gift bags 50c a bag", "1.00"),
             ("4 combs 10c per comb", "0.40"),
+            ("4 combs 10c a comb", "0.40"),
             ("5 combs 3.00 for all", "3.00"),
         ] {
             assert_eq!(paid(line).as_deref(), Some(amount), "{line}");
@@ -138,6 +149,8 @@ mod tests {
             "6 socks 1.00 a pair",
             "6 combs 1.00 per brush",
             "6 combs 1.00 a pack",
+            "6 ea combs 1.00",
+            "6 each 1.00 combs",
         ] {
             assert_eq!(paid(line), None, "{line}");
             assert_eq!(questions(line), ["paid"], "{line}");

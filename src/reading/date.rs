@@ -3,9 +3,9 @@
 use jiff::ToSpan;
 use jiff::civil::Date;
 
+use super::line::Line;
 use super::question::About;
 use super::taken::What;
-use super::work::Work;
 
 const MONTHS: [&str; 12] = [
     "january",
@@ -41,24 +41,24 @@ enum When {
 }
 
 /// Finds dates of purchase and of expiry.
-pub(super) fn dates(work: &mut Work<'_>) {
-    work.scan(|work, at| expiry(work, at).or_else(|| bought(work, at)));
+pub(super) fn dates(line: &mut Line<'_>) {
+    line.scan(|line, at| expiry(line, at).or_else(|| bought(line, at)));
 }
 
-fn expiry(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let mut start = work.any_phrase(at, &EXPIRY)?;
-    while work.is(start, &[".", ":", "on", "date", "in"]) {
+fn expiry(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let mut start = line.any_phrase(at, &EXPIRY)?;
+    while line.is(start, &[".", ":", "on", "date", "in"]) {
         start += 1;
     }
-    let Some((when, end)) = when(work, start) else {
-        work.number(start)?;
-        let end = work.tokens.len().min(start + 3);
-        let end = (start..end).find(|&i| i > start && !work.glued(i)).unwrap_or(end);
-        work.doubt(at..end, About::Expires, "which day or month is that?");
+    let Some((when, end)) = when(line, start) else {
+        line.number(start)?;
+        let end = line.tokens.len().min(start + 3);
+        let end = (start..end).find(|&i| i > start && !line.glued(i)).unwrap_or(end);
+        line.doubt(at..end, About::Expires, "which day or month is that?");
         return Some(end);
     };
     let next = |date: Option<Date>| date.map(|date| date.to_string());
-    let today = work.ctx.today;
+    let today = line.ctx.today;
     let said = match when {
         When::Day(day) => Some(day.to_string()),
         When::Month(year, month) => Some(format!("{year:04}-{month:02}")),
@@ -71,35 +71,35 @@ fn expiry(work: &mut Work<'_>, at: usize) -> Option<usize> {
     };
     match said {
         Some(said) => {
-            work.take(at..end, What::Expiry);
-            work.draft.expiries.push(said);
+            line.take(at..end, What::Expiry);
+            line.draft.expiries.push(said);
         }
-        None => work.doubt(at..end, About::Expires, "which day or month is that?"),
+        None => line.doubt(at..end, About::Expires, "which day or month is that?"),
     }
     Some(end)
 }
 
-fn bought(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let today = work.ctx.today;
-    let (when, end) = when(work, at)?;
+fn bought(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let today = line.ctx.today;
+    let (when, end) = when(line, at)?;
     let day = match when {
         When::Day(day) => Some(day),
         When::NoYear { month, day } => nearest(today, month, day, true),
         When::Month(year, month) => {
-            work.take(at..end, What::Expiry);
-            work.draft.expiries.push(format!("{year:04}-{month:02}"));
+            line.take(at..end, What::Expiry);
+            line.draft.expiries.push(format!("{year:04}-{month:02}"));
             return Some(end);
         }
         When::NoDay(_) => return None,
         When::Doubtful => None,
     };
-    let from = if at > 0 && work.is(at - 1, &["on"]) { at - 1 } else { at };
+    let from = if at > 0 && line.is(at - 1, &["on"]) { at - 1 } else { at };
     match day {
         Some(day) => {
-            work.take(from..end, What::Date);
-            work.draft.dates.push(day);
+            line.take(from..end, What::Date);
+            line.draft.dates.push(day);
         }
-        None => work.doubt(from..end, About::Date, "which day is that?"),
+        None => line.doubt(from..end, About::Date, "which day is that?"),
     }
     Some(end)
 }
@@ -113,40 +113,40 @@ fn nearest(today: Date, month: i8, day: i8, past: bool) -> Option<Date> {
     })
 }
 
-fn when(work: &Work<'_>, at: usize) -> Option<(When, usize)> {
-    if work.hangs_before(at) {
+fn when(line: &Line<'_>, at: usize) -> Option<(When, usize)> {
+    if line.hangs_before(at) {
         return None;
     }
-    if work.is(at, &["today"]) {
-        return Some((When::Day(work.ctx.today), at + 1));
+    if line.is(at, &["today"]) {
+        return Some((When::Day(line.ctx.today), at + 1));
     }
-    if work.is(at, &["yesterday"]) {
-        let yesterday = work.ctx.today.checked_sub(1.day());
+    if line.is(at, &["yesterday"]) {
+        let yesterday = line.ctx.today.checked_sub(1.day());
         return Some((yesterday.map_or(When::Doubtful, When::Day), at + 1));
     }
-    iso(work, at).or_else(|| slashed(work, at)).or_else(|| month_first(work, at)).or_else(|| day_first(work, at))
+    iso(line, at).or_else(|| slashed(line, at)).or_else(|| month_first(line, at)).or_else(|| day_first(line, at))
 }
 
 /// Two digits and no more.
-fn two_digits(work: &Work<'_>, at: usize) -> Option<i8> {
-    let token = work.number(at).filter(|token| token.text.len() <= 2)?;
+fn two_digits(line: &Line<'_>, at: usize) -> Option<i8> {
+    let token = line.number(at).filter(|token| token.text.len() <= 2)?;
     token.text.parse().ok()
 }
 
-fn year(work: &Work<'_>, at: usize) -> Option<i16> {
-    let token = work.number(at).filter(|token| token.text.len() == 4)?;
+fn year(line: &Line<'_>, at: usize) -> Option<i16> {
+    let token = line.number(at).filter(|token| token.text.len() == 4)?;
     token.text.parse().ok().filter(|year| (2000..2100).contains(year))
 }
 
-fn sign(work: &Work<'_>, at: usize, sign: &str) -> bool {
-    work.is(at, &[sign]) && work.glued(at) && work.glued(at + 1)
+fn sign(line: &Line<'_>, at: usize, sign: &str) -> bool {
+    line.is(at, &[sign]) && line.glued(at) && line.glued(at + 1)
 }
 
 /// `2027-03-15`, `2027-03`.
-fn iso(work: &Work<'_>, at: usize) -> Option<(When, usize)> {
-    let year = year(work, at).filter(|_| sign(work, at + 1, "-"))?;
-    let month = two_digits(work, at + 2)?;
-    if let Some(day) = two_digits(work, at + 4).filter(|_| sign(work, at + 3, "-")) {
+fn iso(line: &Line<'_>, at: usize) -> Option<(When, usize)> {
+    let year = year(line, at).filter(|_| sign(line, at + 1, "-"))?;
+    let month = two_digits(line, at + 2)?;
+    if let Some(day) = two_digits(line, at + 4).filter(|_| sign(line, at + 3, "-")) {
         return Some((Date::new(year, month, day).map_or(When::Doubtful, When::Day), at + 5));
     }
     let known = (1..=12).contains(&month);
@@ -154,59 +154,59 @@ fn iso(work: &Work<'_>, at: usize) -> Option<(When, usize)> {
 }
 
 /// `03/2027`; with three numbers nobody knows which is the month.
-fn slashed(work: &Work<'_>, at: usize) -> Option<(When, usize)> {
-    let first = two_digits(work, at).filter(|_| sign(work, at + 1, "/"))?;
-    if work.number(at + 2).is_some() && sign(work, at + 3, "/") && work.number(at + 4).is_some() {
+fn slashed(line: &Line<'_>, at: usize) -> Option<(When, usize)> {
+    let first = two_digits(line, at).filter(|_| sign(line, at + 1, "/"))?;
+    if line.number(at + 2).is_some() && sign(line, at + 3, "/") && line.number(at + 4).is_some() {
         return Some((When::Doubtful, at + 5));
     }
-    let year = year(work, at + 2)?;
+    let year = year(line, at + 2)?;
     let known = (1..=12).contains(&first);
     Some((if known { When::Month(year, first) } else { When::Doubtful }, at + 3))
 }
 
-fn month(work: &Work<'_>, at: usize) -> Option<(i8, usize)> {
-    let word = work.word(at)?;
-    let is = |month: &&str| {
-        *month == word || (word.len() == 3 && month.starts_with(word)) || (word == "sept" && *month == "september")
+fn month(line: &Line<'_>, at: usize) -> Option<(i8, usize)> {
+    let word = line.word(at)?;
+    let is = |month: &str| {
+        month == word || (word.len() == 3 && month.starts_with(word)) || (word == "sept" && month == "september")
     };
-    let month = i8::try_from(MONTHS.iter().position(is)?).ok()? + 1;
-    let end = if work.is(at + 1, &["."]) && work.glued(at + 1) { at + 2 } else { at + 1 };
+    let month = i8::try_from(MONTHS.iter().position(|month| is(month))?).ok()? + 1;
+    let end = if line.is(at + 1, &["."]) && line.glued(at + 1) { at + 2 } else { at + 1 };
     Some((month, end))
 }
 
 /// A day of a month, perhaps `15th`.
-fn day(work: &Work<'_>, at: usize) -> Option<(i8, usize)> {
-    let day = two_digits(work, at).filter(|day| (1..=31).contains(day))?;
-    let ordinal = work.is(at + 1, &["st", "nd", "rd", "th"]) && work.glued(at + 1);
+fn day(line: &Line<'_>, at: usize) -> Option<(i8, usize)> {
+    let day = two_digits(line, at).filter(|day| (1..=31).contains(day))?;
+    let ordinal = line.is(at + 1, &["st", "nd", "rd", "th"]) && line.glued(at + 1);
     let end = if ordinal { at + 2 } else { at + 1 };
-    (!work.is(end, &NO_DAY) && !work.hangs_behind(end)).then_some((day, end))
+    (!line.is(end, &NO_DAY) && !line.hangs_behind(end)).then_some((day, end))
 }
 
-fn with_year(work: &Work<'_>, month: i8, day: i8, end: usize) -> (When, usize) {
-    let comma = usize::from(work.is(end, &[","]));
-    match year(work, end + comma) {
+fn with_year(line: &Line<'_>, month: i8, day: i8, end: usize) -> (When, usize) {
+    let comma = usize::from(line.is(end, &[","]));
+    match year(line, end + comma) {
         Some(year) => (Date::new(year, month, day).map_or(When::Doubtful, When::Day), end + comma + 1),
         None => (When::NoYear { month, day }, end),
     }
 }
 
 /// `feb 15`, `feb 15, 2027`, `mar 2027`; a month alone only after a word for expiry.
-fn month_first(work: &Work<'_>, at: usize) -> Option<(When, usize)> {
-    let (month, next) = month(work, at)?;
-    if let Some(year) = year(work, next) {
+fn month_first(line: &Line<'_>, at: usize) -> Option<(When, usize)> {
+    let (month, next) = month(line, at)?;
+    if let Some(year) = year(line, next) {
         return Some((When::Month(year, month), next + 1));
     }
-    match day(work, next) {
-        Some((day, end)) => Some(with_year(work, month, day, end)),
+    match day(line, next) {
+        Some((day, end)) => Some(with_year(line, month, day, end)),
         None => Some((When::NoDay(month), next)),
     }
 }
 
 /// `15 feb`, `15 feb 2027`.
-fn day_first(work: &Work<'_>, at: usize) -> Option<(When, usize)> {
-    let (day, next) = day(work, at)?;
-    let (month, end) = month(work, if work.is(next, &["of"]) { next + 1 } else { next })?;
-    Some(with_year(work, month, day, end))
+fn day_first(line: &Line<'_>, at: usize) -> Option<(When, usize)> {
+    let (day, next) = day(line, at)?;
+    let (month, end) = month(line, if line.is(next, &["of"]) { next + 1 } else { next })?;
+    Some(with_year(line, month, day, end))
 }
 
 #[cfg(test)]

@@ -1,40 +1,43 @@
 //! Rule 2, first part: `2 for $3`, `three for a dollar`, `4/$1`.
 
+use super::line::Line;
 use super::number::number_before;
 use super::taken::What;
-use super::work::Work;
 
 /// Notes how many a price is for, and takes the small words that lead to a price.
-pub(super) fn deals(work: &mut Work<'_>) {
-    for i in 0..work.draft.prices.len() {
-        let Some(from) = work.draft.prices.get(i).map(|price| price.from) else { continue };
-        let Some((start, deal)) = lead(work, from) else { continue };
-        work.take(start..from, What::Price);
-        if let Some(price) = work.draft.prices.get_mut(i) {
+pub(super) fn deals(line: &mut Line<'_>) {
+    for i in 0..line.draft.prices.len() {
+        let Some(from) = line.draft.prices.get(i).map(|price| price.from) else { continue };
+        let Some((start, deal)) = lead(line, from) else { continue };
+        line.take(start..from, What::Price);
+        if let Some(price) = line.draft.prices.get_mut(i) {
             price.from = start;
             price.deal = deal;
-            price.at = work.tokens.get(start).is_some_and(|token| matches!(token.text.as_str(), "at" | "@"));
+            price.at = line.tokens.get(start).is_some_and(|token| matches!(token.text.as_str(), "at" | "@"));
         }
     }
 }
 
 /// Where the words before a price begin, and the number of a deal.
-fn lead(work: &Work<'_>, price: usize) -> Option<(usize, Option<u32>)> {
-    let before = price.checked_sub(1)?;
-    if work.is(before, &["for", "/"]) {
-        return match number_before(work, before) {
-            Some((from, count)) if !dashed(work, from) => Some((from, Some(count))),
+fn lead(line: &Line<'_>, price: usize) -> Option<(usize, Option<u32>)> {
+    let last = price.checked_sub(1)?;
+    let before = if line.is(last, &[":"]) { last.checked_sub(1)? } else { last };
+    if line.is(before, &["for", "/"]) {
+        return match number_before(line, before) {
+            Some((from, count)) if !dashed(line, from) => Some((from, Some(count))),
             _ => Some((before, None)),
         };
     }
     let of_what =
-        before.checked_sub(1).is_some_and(|i| work.is(i, &["half", "the", "regular", "reg", "original", "."]));
-    let price = work.is(before, &["price"]) && !of_what;
-    (price || work.is(before, &["at", "@", "cost", "costs", "priced", "paid"])).then_some((before, None))
+        before.checked_sub(1).is_some_and(|i| line.is(i, &["half", "the", "regular", "reg", "original", "."]));
+    let price = line.is(before, &["price"]) && !of_what;
+    // A yard sale is a shop; `reg 5.99 sale 2.99` is a price.
+    let sale = line.is(before, &["sale"]) && before.checked_sub(1).is_some_and(|i| line.word(i).is_none());
+    (price || sale || line.is(before, &["at", "@", "cost", "costs", "priced", "paid"])).then_some((before, None))
 }
 
-fn dashed(work: &Work<'_>, at: usize) -> bool {
-    at.checked_sub(1).is_some_and(|before| work.is(before, &["-"])) && work.glued(at)
+fn dashed(line: &Line<'_>, at: usize) -> bool {
+    at.checked_sub(1).is_some_and(|before| line.is(before, &["-"])) && line.glued(at)
 }
 
 #[cfg(test)]

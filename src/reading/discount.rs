@@ -2,10 +2,11 @@
 
 use rust_decimal::Decimal;
 
+use super::line::Line;
 use super::number::number;
 use super::question::About;
 use super::taken::What;
-use super::work::Work;
+use super::words::{HEDGES, SMALL};
 
 const BEFORE: [&str; 10] = [
     "marked down from",
@@ -22,87 +23,106 @@ const BEFORE: [&str; 10] = [
 const OTHER_WORDS: [&str; 8] = ["discount", "discounted", "reduced", "sale", "less", "minus", "save", "saved"];
 
 /// Finds regular prices and what was taken off.
-pub(super) fn discounts(work: &mut Work<'_>) {
-    work.scan(regular);
-    work.scan(off);
-    work.scan(unclear);
+pub(super) fn discounts(line: &mut Line<'_>) {
+    line.scan(regular);
+    line.scan(off);
+    line.scan(unclear);
+    line.scan(inexact);
 }
 
 /// `was 6.99`, `reg. price 6.99`, `marked down from 6.99`.
-fn regular(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let mut end = work.any_phrase(at, &BEFORE)?;
-    while work.is(end, &["price", ".", ":", "at"]) {
+fn regular(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let mut end = line.any_phrase(at, &BEFORE)?;
+    while line.is(end, &["price", ".", ":", "at"]) {
         end += 1;
     }
-    let price = work.draft.prices.iter_mut().find(|price| price.from == end)?;
+    let price = line.draft.prices.iter_mut().find(|price| price.from == end)?;
     price.regular = true;
     price.from = at;
     let to = price.to;
-    work.take(at..end, What::MarkedDown);
+    line.take(at..end, What::MarkedDown);
     Some(to)
 }
 
 /// `50% off`, `75 percent off`, `half off`, `half price`.
-fn off(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let (percent, end) = share(work, at)?;
-    let from = if at > 0 && work.is(at - 1, &["at", "@", "for"]) { at - 1 } else { at };
-    if percent > Decimal::ONE_HUNDRED {
-        work.doubt(from..end, About::Paid, "more than all of it is taken off");
+fn off(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let (percent, end) = share(line, at)?;
+    let from = if at > 0 && line.is(at - 1, &["at", "@", "for"]) { at - 1 } else { at };
+    if at > 1 && line.phrase(at - 2, "up to").is_some() {
+        line.doubt(at - 2..end, About::Paid, "how much was taken off?");
+    } else if percent > Decimal::ONE_HUNDRED {
+        line.doubt(from..end, About::Paid, "more than all of it is taken off");
     } else {
-        work.take(from..end, What::MarkedDown);
-        work.draft.offs.push(percent);
+        line.take(from..end, What::MarkedDown);
+        line.draft.offs.push(percent);
     }
     Some(end)
 }
 
-fn share(work: &Work<'_>, at: usize) -> Option<(Decimal, usize)> {
+fn share(line: &Line<'_>, at: usize) -> Option<(Decimal, usize)> {
     let half = ["half off", "half price", "half the price"];
-    if let Some(end) = work.any_phrase(at, &half) {
+    if let Some(end) = line.any_phrase(at, &half) {
         return Some((Decimal::from(50), end));
     }
-    if work.whole(at) == Some(1) && work.is(at + 1, &["/"]) && work.whole(at + 2) == Some(2) {
-        return work.any_phrase(at + 3, &["off", "price"]).map(|end| (Decimal::from(50), end));
+    if line.whole(at) == Some(1) && line.is(at + 1, &["/"]) && line.whole(at + 2) == Some(2) {
+        return line.any_phrase(at + 3, &["off", "price"]).map(|end| (Decimal::from(50), end));
     }
-    let (percent, end) = percent(work, at)?;
-    work.phrase(end, "off").map(|end| (percent, end))
+    let (percent, end) = percent(line, at)?;
+    let end = if line.is(end, &["-"]) { end + 1 } else { end };
+    line.phrase(end, "off").map(|end| (percent, end))
 }
 
 /// A number with `%` or *percent* behind it.
-fn percent(work: &Work<'_>, at: usize) -> Option<(Decimal, usize)> {
-    let (value, end) = match work.number(at) {
+fn percent(line: &Line<'_>, at: usize) -> Option<(Decimal, usize)> {
+    let (value, end) = match line.number(at) {
         Some(token) => (token.decimal()?, at + 1),
-        None => number(work, at).map(|number| (Decimal::from(number.value), number.end))?,
+        None => number(line, at).map(|number| (Decimal::from(number.value), number.end))?,
     };
-    let end = work.any_phrase(end, &["%", "percent", "per cent", "pct"])?;
+    let end = line.any_phrase(end, &["%", "percent", "per cent", "pct"])?;
     Some((value, end))
 }
 
 /// An amount taken off, a third off, a percentage beside *discount*: nothing here decides these.
-fn unclear(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    if work.is(at, &["off"]) && !work.hangs(at, at + 1) {
-        let price = work.draft.prices.iter().position(|price| price.to == at);
-        let fraction = at > 0 && work.is(at - 1, &["third", "quarter", "thirds"]);
-        let slash = at > 2 && work.is(at - 2, &["/"]) && work.number(at - 1).is_some();
-        let plain = at > 0 && work.number(at - 1).is_some();
+fn unclear(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    if line.is(at, &["off"]) && !line.hangs(at, at + 1) {
+        let price = line.draft.prices.iter().position(|price| price.to == at);
+        let fraction = at > 0 && line.is(at - 1, &["third", "quarter", "thirds"]);
+        let slash = at > 2 && line.is(at - 2, &["/"]) && line.number(at - 1).is_some();
+        let plain = at > 0 && line.number(at - 1).is_some();
         if let Some(price) = price {
-            let from = work.draft.prices.remove(price).from;
-            work.doubt(from..at + 1, About::Paid, "what was left to pay?");
+            let from = line.draft.prices.remove(price).from;
+            line.doubt(from..at + 1, About::Paid, "what was left to pay?");
         } else if fraction || slash || plain {
             let from = if slash { at.saturating_sub(3) } else { at - 1 };
-            work.doubt(from..at + 1, About::Paid, "how much was taken off?");
+            line.doubt(from..at + 1, About::Paid, "how much was taken off?");
         } else {
             return None;
         }
         return Some(at + 1);
     }
-    let (_, end) = percent(work, at)?;
-    let beside = |at: usize| work.is(at, &OTHER_WORDS);
-    let before = at > 0 && (beside(at - 1) || work.is(at - 1, &["down"]));
-    if !before && !beside(end) {
+    let (_, end) = percent(line, at)?;
+    let beside = |at: usize| line.is(at, &OTHER_WORDS);
+    let before = at > 0 && (beside(at - 1) || line.is(at - 1, &["down"]));
+    let made_of = line.word(end).is_some_and(|word| !SMALL.contains(&word));
+    if !before && !beside(end) && made_of {
+        // A 100% cotton tee: the number counts nothing.
+        line.take(at..end, What::Name);
+        return Some(end);
+    }
+    line.doubt(at..end, About::Paid, "how much was taken off?");
+    Some(end)
+}
+
+/// About a dollar is no amount, and `12 x .10` may be one or a product.
+fn inexact(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let end = line.any_phrase(at, &HEDGES).or_else(|| line.any_phrase(at, &["under", "half of", "half", "x", "*"]))?;
+    let price = line.draft.prices.iter().find(|price| price.from == end)?.to;
+    // `4x 1.00` is a count and a price.
+    if line.glued(at) && line.is(at, &["x"]) {
         return None;
     }
-    work.doubt(at..end, About::Paid, "how much was taken off?");
-    Some(end)
+    line.doubt(at..end, About::Paid, "what was it exactly?");
+    Some(price)
 }
 
 #[cfg(test)]
@@ -159,11 +179,19 @@ mod tests {
             "tiara a third off 3.00",
             "tiara 3.00 20% discount",
             "tiara 3.00 20 off",
+            "tiara 3.00 20%",
+            "tiara bogo 3.00",
             "tiara 50% off 20% off 3.00",
             "tiara 150% off 3.00",
             "tiara was 2.00 now 3.00",
             "tiara was 2.00",
             "tiara half off",
+            "tiara up to 50% off 2.00",
+            "tiara about 2.00",
+            "tiara under $5",
+            "12 x .10 tiaras",
+            "tiara half of 2.00",
+            "tiaras 12 x 10c",
         ] {
             assert_eq!(paid(line), None, "{line}");
             assert!(questions(line).contains(&"paid"), "{line}: {:?}", questions(line));

@@ -79,6 +79,8 @@ pub(super) enum Scope {
     Whole,
     /// Each thing bought.
     Each,
+    /// *each*, but far from the price.
+    Stray,
     /// Each pack; holds the word.
     Pack(String),
     /// Each of a unit, or of a thing, by this word.
@@ -93,7 +95,7 @@ pub(super) struct Count {
     pub article: bool,
     /// `x4`, `qty 4`: counts packs where packs are named.
     pub times: bool,
-    /// `6x` behind a name, which on clothes can be a size.
+    /// `6x` behind a name, or a number behind *girls*: on clothes it can be a size.
     pub maybe_size: bool,
     /// *pair*, *bar*: the word that names the unit.
     pub unit: Option<String>,

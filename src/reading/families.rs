@@ -3,14 +3,14 @@
 //! What one family takes, a later one no longer sees; that is the whole of precedence. So each
 //! entry stands where it does because of the words it shares with its neighbours.
 
-use super::work::Work;
+use super::line::Line;
 use super::{
     age, bundle, category, colour, count, cover, date, deal, discount, flag, free, measure, money, name, pack, place,
     shop, size, theme, whom,
 };
 
 /// A family of rules: takes what it understands out of the line and notes it in the draft.
-pub(super) type Family = fn(&mut Work<'_>);
+pub(super) type Family = fn(&mut Line<'_>);
 
 /// Every family, first to last.
 pub(super) const FAMILIES: [Family; 26] = [

@@ -1,7 +1,7 @@
 //! Rule 13, second part: properties to be careful about.
 
+use super::line::Line;
 use super::taken::What;
-use super::work::Work;
 
 const ANYWHERE: [(&str, &str); 5] = [
     ("small parts", "small-parts"),
@@ -23,34 +23,36 @@ const APART: [(&str, &str); 9] = [
 ];
 
 /// Finds flags; the second kind only after a comma, *with* or *has*, for else it is the thing itself.
-pub(super) fn flags(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        if let Some((flag, end)) = find(work, at, &ANYWHERE) {
-            let denied = at > 0 && work.is(at - 1, &["no", "not", "without"]);
-            let with = at > 0 && work.is(at - 1, &["with", "has", "is"]);
-            return (!denied).then(|| keep(work, if with { at - 1 } else { at }, end, flag));
+pub(super) fn flags(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        if let Some((flag, end)) = find(line, at, &ANYWHERE) {
+            let denied = at > 0 && line.is(at - 1, &["no", "not", "without"]);
+            let with = at > 0 && line.is(at - 1, &["with", "has", "is"]);
+            return (!denied).then(|| keep(line, if with { at - 1 } else { at }, end, flag));
         }
-        let mut start = if work.is(at, &["with", "has", ","]) { at + 1 } else { return None };
-        if work.is(start, &["a", "an", "with", "has"]) {
+        let and =
+            line.is(at, &["and", "&"]) && at.checked_sub(1).is_some_and(|before| line.took(before) == Some(What::Flag));
+        let mut start = if and || line.is(at, &["with", "has", ","]) { at + 1 } else { return None };
+        if line.is(start, &["a", "an", "with", "has"]) {
             start += 1;
         }
-        let (flag, end) = find(work, start, &APART)?;
-        Some(keep(work, at, end, flag))
+        let (flag, end) = find(line, start, &APART)?;
+        Some(keep(line, at, end, flag))
     });
 }
 
-fn find(work: &Work<'_>, at: usize, list: &[(&str, &'static str)]) -> Option<(&'static str, usize)> {
+fn find(line: &Line<'_>, at: usize, list: &[(&str, &'static str)]) -> Option<(&'static str, usize)> {
     list.iter().find_map(|&(words, flag)| {
-        let end = work.phrase(at, words).filter(|&end| !work.hangs(at, end))?;
+        let end = line.phrase(at, words).filter(|&end| !line.hangs(at, end))?;
         Some((flag, end))
     })
 }
 
 /// Takes the words but leaves a comma, which parts what stands around it.
-fn keep(work: &mut Work<'_>, at: usize, end: usize, flag: &'static str) -> usize {
-    let from = if work.is(at, &[","]) { at + 1 } else { at };
-    work.take(from..end, What::Flag);
-    work.draft.flags.push(flag);
+fn keep(line: &mut Line<'_>, at: usize, end: usize, flag: &'static str) -> usize {
+    let from = if line.is(at, &[","]) { at + 1 } else { at };
+    line.take(from..end, What::Flag);
+    line.draft.flags.push(flag);
     end
 }
 
@@ -69,6 +71,7 @@ mod tests {
             ("torch with battery 1.00", vec!["battery"], "torch"),
             ("torch, batteries 1.00", vec!["battery"], "torch"),
             ("torch has a cord, magnet 1.00", vec!["cord", "magnet"], "torch"),
+            ("torch with magnets and cord 1.00", vec!["cord", "magnet"], "torch"),
             ("5 yards of cord 1.00", vec![], "cord"),
             ("balloon 1.00", vec![], "balloon"),
             ("magnet set 1.00", vec![], "magnet set"),

@@ -5,10 +5,10 @@ use std::ops::Range;
 use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
 
+use super::line::Line;
 use super::question::About;
 use super::taken::What;
 use super::words::{PLACES, SMALL};
-use super::work::Work;
 use crate::model::measure::{Decigrams, Dims, Millimetres};
 
 /// Tenths of a millimetre in one.
@@ -27,63 +27,67 @@ const POUND: i64 = 4_535_923_700;
 const OUNCE: i64 = 28_349_523_125;
 
 /// Finds sizes and weights.
-pub(super) fn measures(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        work.number(at).filter(|_| !work.hangs_before(at))?;
-        sides(work, at).or_else(|| weight(work, at)).or_else(|| other(work, at))
+pub(super) fn measures(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        line.number(at).filter(|_| !line.hangs_before(at))?;
+        sides(line, at).or_else(|| weight(line, at)).or_else(|| other(line, at))
     });
 }
 
 /// `5x3x2 in`, `12 x 8 cm`, `24 in x 36 in`, `7 in long`.
-fn sides(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let mut numbers = vec![work.number(at)?.decimal()?];
+fn sides(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let mut numbers = vec![line.number(at)?.decimal()?];
     let mut end = at + 1;
     while numbers.len() < 3 {
-        let next = if length(work, end).is_some() { end + 1 } else { end };
-        let Some(value) = work.is(next, &["x", "by"]).then(|| work.number(next + 1)?.decimal()).flatten() else {
+        let next = if length(line, end).is_some() { end + 1 } else { end };
+        let Some(value) = line.is(next, &["x", "by"]).then(|| line.number(next + 1)?.decimal()).flatten() else {
             break;
         };
         numbers.push(value);
         end = next + 2;
     }
-    let tenths = length(work, end)?;
-    if numbers.len() == 1 && work.is(end, &["in"]) && !is_inches(work, end) {
+    // A 12-inch ruler; but a 4-in-1 tool is no length.
+    if line.is(end, &["-"]) && line.glued(end) && !line.is(end + 1, &["in"]) {
+        end += 1;
+    }
+    let tenths = length(line, end)?;
+    if numbers.len() == 1 && line.is(end, &["in"]) && !is_inches(line, end) {
         return None;
     }
     end += 1;
-    if work.is(end, &["long", "wide", "tall", "high", "deep"]) {
+    if line.is(end, &["long", "wide", "tall", "high", "deep"]) {
         end += 1;
-    } else if numbers.len() == 1 && work.is(end - 1, &["in"]) && work.number(at)?.decimals() == 2 {
-        work.doubt(at..end, About::Paid, "is that a price, or inches?");
+    } else if numbers.len() == 1 && line.is(end - 1, &["in"]) && line.number(at)?.decimals() == 2 {
+        line.doubt(at..end, About::Paid, "is that a price, or inches?");
         return Some(end);
     }
     let sides: Option<Vec<Millimetres>> = numbers.into_iter().map(|number| millimetres(number, tenths)).collect();
-    keep_sides(work, at..end, sides);
+    keep_sides(line, at..end, sides);
     Some(end)
 }
 
-fn keep_sides(work: &mut Work<'_>, range: Range<usize>, sides: Option<Vec<Millimetres>>) {
+fn keep_sides(line: &mut Line<'_>, range: Range<usize>, sides: Option<Vec<Millimetres>>) {
     match sides {
         Some(mut sides) => {
             sides.sort_unstable_by(|a, b| b.cmp(a));
-            work.take(range, What::Measure);
-            work.draft.dims.push(Dims(sides));
+            line.take(range, What::Measure);
+            line.draft.dims.push(Dims(sides));
         }
-        None => work.doubt(range, About::Measure, "such a size makes no sense"),
+        None => line.doubt(range, About::Measure, "such a size makes no sense"),
     }
 }
 
-fn length(work: &Work<'_>, at: usize) -> Option<i64> {
+fn length(line: &Line<'_>, at: usize) -> Option<i64> {
     // The sign for feet belongs to the number before it; else it is a quotation mark, or that of 8's.
-    let quotes = work.is(at, &["'"]) && (!work.glued(at) || (work.glued(at + 1) && work.word(at + 1).is_some()));
-    LENGTHS.iter().find(|(words, _)| work.is(at, words) && !quotes).map(|&(_, tenths)| tenths)
+    let quotes = line.is(at, &["'"]) && (!line.glued(at) || (line.glued(at + 1) && line.word(at + 1).is_some()));
+    LENGTHS.iter().find(|(words, _)| line.is(at, words) && !quotes).map(|&(_, tenths)| tenths)
 }
 
 /// *in* before a place, bundles, a number or a colour is not inches.
-fn is_inches(work: &Work<'_>, at: usize) -> bool {
+fn is_inches(line: &Line<'_>, at: usize) -> bool {
     let next = at + 1;
-    let Some(word) = work.word(next) else { return work.number(next).is_none_or(|number| number.decimals() > 0) };
-    let plain_colour = work.ctx.catalogue.colours().named(word).is_some_and(|colour| !colour.thing);
+    let Some(word) = line.word(next) else { return line.number(next).is_none_or(|number| number.decimals() > 0) };
+    let plain_colour = line.ctx.catalogue.colours().named(word).is_some_and(|colour| !colour.thing);
     let leads_on = ["bundle", "bundles", "the", "my", "a", "our", "all", "total", "each"].contains(&word);
     !(plain_colour || leads_on || PLACES.contains(&word) || (SMALL.contains(&word) && word != "x"))
 }
@@ -95,27 +99,27 @@ fn millimetres(number: Decimal, tenths: i64) -> Option<Millimetres> {
 }
 
 /// `3 oz`, `85 g`, `1 lb 4 oz`, `0.2 kg`.
-fn weight(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let (mut grams, mut end, pounds) = one_weight(work, at)?;
-    if pounds && let Some((more, after, false)) = one_weight(work, end) {
+fn weight(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let (mut grams, mut end, pounds) = one_weight(line, at)?;
+    if pounds && let Some((more, after, false)) = one_weight(line, end) {
         grams = grams.checked_add(more)?;
         end = after;
     }
     let tenths = grams.checked_mul(Decimal::TEN)?.round_dp_with_strategy(0, RoundingStrategy::MidpointAwayFromZero);
     match tenths.to_u32().filter(|tenths| (1..=10_000_000).contains(tenths)) {
         Some(tenths) => {
-            work.take(at..end, What::Measure);
-            work.draft.weights.push(Decigrams(tenths));
+            line.take(at..end, What::Measure);
+            line.draft.weights.push(Decigrams(tenths));
         }
-        None => work.doubt(at..end, About::Measure, "such a weight makes no sense"),
+        None => line.doubt(at..end, About::Measure, "such a weight makes no sense"),
     }
     Some(end)
 }
 
-fn one_weight(work: &Work<'_>, at: usize) -> Option<(Decimal, usize, bool)> {
-    let number = work.number(at)?.decimal()?;
-    let word = work.word(at + 1)?;
-    let sterling = work.ctx.profile.currency.code() == "GBP";
+fn one_weight(line: &Line<'_>, at: usize) -> Option<(Decimal, usize, bool)> {
+    let number = line.number(at)?.decimal()?;
+    let word = line.word(at + 1)?;
+    let sterling = line.ctx.profile.currency.code() == "GBP";
     let grams = match word {
         "g" | "gram" | "grams" => Decimal::ONE,
         "kg" | "kilo" | "kilos" => Decimal::ONE_THOUSAND,
@@ -128,11 +132,16 @@ fn one_weight(work: &Work<'_>, at: usize) -> Option<(Decimal, usize, bool)> {
 }
 
 /// `200 ml` stays in the name: the number counts nothing.
-fn other(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let end =
-        if work.is(at + 1, &OTHERS) { at + 2 } else { work.any_phrase(at + 1, &["fl oz", "fl. oz", "fluid ounces"])? };
-    work.take(at..end, What::Name);
+fn other(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let end = if line.is(at + 1, &OTHERS) { at + 2 } else { fluid_ounces(line, at + 1)? };
+    line.take(at..end, What::Name);
     Some(end)
+}
+
+fn fluid_ounces(line: &Line<'_>, at: usize) -> Option<usize> {
+    let fluid = line.any_phrase(at, &["fl", "fluid"])?;
+    let next = if line.is(fluid, &["."]) { fluid + 1 } else { fluid };
+    line.is(next, &["oz", "ounce", "ounces"]).then_some(next + 1)
 }
 
 #[cfg(test)]
@@ -153,6 +162,7 @@ mod tests {
             ("7\" long", vec![178]),
             ("24 in x 36 in", vec![914, 610]),
             ("6 ft", vec![1829]),
+            ("12-inch", vec![305]),
         ] {
             let line = format!("{words} rope .50");
             let dims = read(&line).dims.map(|dims| dims.0.iter().map(|side| side.0).collect::<Vec<_>>());
@@ -184,7 +194,7 @@ mod tests {
     #[test]
     fn volumes_count_nothing() {
         assert_eq!((units("200 ml shampoo 1.00"), name("200 ml shampoo 1.00").as_str()), (Some(1), "200 ml shampoo"));
-        assert_eq!(units("2 shampoos 3 fl oz 1.00"), Some(2));
+        assert_eq!(units("2 shampoos 3 fl. oz. 1.00"), Some(2));
         assert!(about("2 shampoos 3 fl oz 1.00").is_empty());
     }
 }

@@ -22,6 +22,7 @@ mod families;
 mod flag;
 mod free;
 mod haul;
+mod line;
 mod measure;
 mod money;
 mod name;
@@ -42,7 +43,6 @@ mod token;
 mod units;
 mod whom;
 mod words;
-mod work;
 
 #[cfg(test)]
 mod corpus;
@@ -64,7 +64,7 @@ use crate::catalogue::Catalogue;
 use crate::model::profile::Profile;
 use crate::model::text::clean;
 use families::FAMILIES;
-use work::Work;
+use line::Line;
 
 /// The most characters a line may have.
 pub const LONGEST_LINE: usize = 500;
@@ -140,15 +140,10 @@ fn split(line: &str) -> Vec<&str> {
     .collect()
 }
 
-fn read_clean(n: usize, line: &str, ctx: &Context<'_>) -> Outcome {
-    Outcome::Read(Box::new(resolve::resolve(n, understood(line, ctx))))
-}
-
-/// A line after every family has looked at it.
-fn understood<'a>(line: &'a str, ctx: &'a Context<'a>) -> Work<'a> {
-    let mut work = Work::new(line, ctx);
+fn read_clean(n: usize, typed: &str, ctx: &Context<'_>) -> Outcome {
+    let mut line = Line::new(typed, ctx);
     for family in FAMILIES {
-        family(&mut work);
+        family(&mut line);
     }
-    work
+    Outcome::Read(Box::new(resolve::resolve(n, line)))
 }

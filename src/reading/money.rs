@@ -3,12 +3,12 @@
 use rust_decimal::Decimal;
 
 use super::draft::{Price, Scope};
+use super::line::Line;
 use super::number::{below_hundred, number};
 use super::question::About;
 use super::sign::{Sign, sign_at};
 use super::taken::What;
 use super::words::SMALL;
-use super::work::Work;
 
 const COINS: [(&str, &str, i64); 5] = [
     ("penny", "pennies", 1),
@@ -37,10 +37,10 @@ enum Found {
 }
 
 /// Finds every amount.
-pub(super) fn amounts(work: &mut Work<'_>) {
-    work.scan(|work, at| match find(work, at)? {
+pub(super) fn amounts(line: &mut Line<'_>) {
+    line.scan(|line, at| match find(line, at)? {
         Found::Amount(Amount { value, end, coin }) => {
-            work.take(at..end, What::Price);
+            line.take(at..end, What::Price);
             let price = Price {
                 amount: value,
                 regular: false,
@@ -51,22 +51,22 @@ pub(super) fn amounts(work: &mut Work<'_>) {
                 to: end,
                 coin,
             };
-            work.draft.prices.push(price);
+            line.draft.prices.push(price);
             Some(end)
         }
         Found::Doubt(end, why) => {
-            work.doubt(at..end, About::Paid, &why);
+            line.doubt(at..end, About::Paid, &why);
             Some(end)
         }
     });
-    give_back_coins(work);
+    give_back_coins(line);
 }
 
-fn find(work: &Work<'_>, at: usize) -> Option<Found> {
+fn find(line: &Line<'_>, at: usize) -> Option<Found> {
     let found =
-        signed(work, at).or_else(|| with_word(work, at)).or_else(|| coin(work, at)).or_else(|| bare(work, at))?;
+        signed(line, at).or_else(|| with_word(line, at)).or_else(|| coin(line, at)).or_else(|| bare(line, at))?;
     match found {
-        Found::Amount(Amount { end, .. }) if goes_on(work, end) => {
+        Found::Amount(Amount { end, .. }) if goes_on(line, end) => {
             Some(Found::Doubt(end + 2, "is it one of two prices?".to_owned()))
         }
         found => Some(found),
@@ -74,32 +74,32 @@ fn find(work: &Work<'_>, at: usize) -> Option<Found> {
 }
 
 /// A dash and a number hang on to the amount: `$1-2`.
-fn goes_on(work: &Work<'_>, end: usize) -> bool {
-    work.is(end, &["-"]) && work.glued(end) && work.glued(end + 1) && work.number(end + 1).is_some()
+fn goes_on(line: &Line<'_>, end: usize) -> bool {
+    line.is(end, &["-"]) && line.glued(end) && line.glued(end + 1) && line.number(end + 1).is_some()
 }
 
 /// `$3`, `3 €`, and the signs of other currencies.
-fn signed(work: &Work<'_>, at: usize) -> Option<Found> {
-    let currency = work.ctx.profile.currency;
-    if let Some((sign, end)) = sign_at(work, at, currency) {
-        if work.number(end).is_some() {
+fn signed(line: &Line<'_>, at: usize) -> Option<Found> {
+    let currency = line.ctx.profile.currency;
+    if let Some((sign, end)) = sign_at(line, at, currency) {
+        if line.number(end).is_some() {
             let behind = end + 1;
-            let behind = if work.is(behind, &DOLLARS) { behind + 1 } else { behind };
-            return Some(checked(work, sign, end, behind));
+            let behind = if line.is(behind, &DOLLARS) { behind + 1 } else { behind };
+            return Some(checked(line, sign, end, behind));
         }
         return None;
     }
-    work.number(at)?;
-    let (sign, end) = sign_at(work, at + 1, currency)?;
-    let belongs_to_next = work.number(end).is_some() && work.glued(end) && !work.glued(at + 1);
-    (!belongs_to_next).then(|| checked(work, sign, at, end))
+    line.number(at)?;
+    let (sign, end) = sign_at(line, at + 1, currency)?;
+    let belongs_to_next = line.number(end).is_some() && line.glued(end) && !line.glued(at + 1);
+    (!belongs_to_next).then(|| checked(line, sign, at, end))
 }
 
 /// The number at `number` with its sign, unless sign or decimals are not the drive's.
-fn checked(work: &Work<'_>, sign: Sign, number: usize, end: usize) -> Found {
-    let currency = work.ctx.profile.currency;
-    let comma = work.is(end, &[","]) && work.glued(end) && work.glued(end + 1) && work.number(end + 1).is_some();
-    let (value, decimals) = work.number(number).map_or((None, 0), |token| (token.decimal(), token.decimals()));
+fn checked(line: &Line<'_>, sign: Sign, number: usize, end: usize) -> Found {
+    let currency = line.ctx.profile.currency;
+    let comma = line.is(end, &[","]) && line.glued(end) && line.glued(end + 1) && line.number(end + 1).is_some();
+    let (value, decimals) = line.number(number).map_or((None, 0), |token| (token.decimal(), token.decimals()));
     match (sign, value) {
         (Sign::Other, _) => Found::Doubt(end, format!("this drive reckons in {}", currency.code())),
         _ if comma => Found::Doubt(end + 2, "is the comma a decimal point?".to_owned()),
@@ -111,22 +111,23 @@ fn checked(work: &Work<'_>, sign: Sign, number: usize, end: usize) -> Found {
 }
 
 /// `50c`, `fifty cents`, `3 dollars and 40 cents`, `a dollar fifty`.
-fn with_word(work: &Work<'_>, at: usize) -> Option<Found> {
-    let (value, end) = quantity(work, at)?;
-    if work.is(end, &ELSEWHERE) || (work.is(end, &["p"]) && work.glued(end)) {
-        return Some(Found::Doubt(end + 1, format!("this drive reckons in {}", work.ctx.profile.currency.code())));
+fn with_word(line: &Line<'_>, at: usize) -> Option<Found> {
+    let (value, end) = quantity(line, at)?;
+    if line.is(end, &ELSEWHERE) || (line.is(end, &["p"]) && line.glued(end)) {
+        return Some(Found::Doubt(end + 1, format!("this drive reckons in {}", line.ctx.profile.currency.code())));
     }
-    let dollars = work.is(end, &DOLLARS);
-    if !dollars && (!work.is(end, &CENTS) || is_letter_c(work, end)) {
+    let dollars = line.is(end, &DOLLARS);
+    let cents = line.is(end, &CENTS) && !is_letter_c(line, end);
+    if !dollars && !cents {
         return None;
     }
-    if !work.ctx.profile.currency.has_dollars_and_cents() {
-        return Some(Found::Doubt(end + 1, format!("this drive reckons in {}", work.ctx.profile.currency.code())));
+    if !line.ctx.profile.currency.has_dollars_and_cents() {
+        return Some(Found::Doubt(end + 1, format!("this drive reckons in {}", line.ctx.profile.currency.code())));
     }
     if dollars {
-        return Some(with_change(work, at, value, end + 1));
+        return Some(with_change(line, at, value, end + 1));
     }
-    if work.number(at).is_some_and(|token| token.decimals() == 2 && value < Decimal::ONE) {
+    if line.number(at).is_some_and(|token| token.decimals() == 2 && value < Decimal::ONE) {
         return Some(Found::Doubt(end + 1, "is it less than a cent?".to_owned()));
     }
     let value = value.checked_mul(Decimal::new(1, 2))?;
@@ -134,50 +135,50 @@ fn with_word(work: &Work<'_>, at: usize) -> Option<Found> {
 }
 
 /// The letter C as a kind of battery, not as cents.
-fn is_letter_c(work: &Work<'_>, at: usize) -> bool {
-    let battery = work.word(at + 1).is_some_and(|word| word.starts_with("batter") || word.starts_with("cell"));
-    work.is(at, &["c"]) && ((!work.glued(at) && battery) || work.hangs_behind(at + 1))
+fn is_letter_c(line: &Line<'_>, at: usize) -> bool {
+    let battery = line.word(at + 1).is_some_and(|word| word.starts_with("batter") || word.starts_with("cell"));
+    line.is(at, &["c"]) && ((!line.glued(at) && battery) || line.hangs_behind(at + 1))
 }
 
 /// A number, or one in words, or *a*, that may count coins.
-fn quantity(work: &Work<'_>, at: usize) -> Option<(Decimal, usize)> {
-    if let Some(end) = work.any_phrase(at, &["half a", "half"])
-        && work.is(end, &["dollar", "buck"])
+fn quantity(line: &Line<'_>, at: usize) -> Option<(Decimal, usize)> {
+    if let Some(end) = line.any_phrase(at, &["half a", "half"])
+        && line.is(end, &["dollar", "buck"])
     {
         return Some((Decimal::new(5, 1), end));
     }
-    if let Some(token) = work.number(at) {
+    if let Some(token) = line.number(at) {
         return Some((token.decimal()?, at + 1));
     }
-    let number = number(work, at)?;
+    let number = number(line, at)?;
     Some((Decimal::from(number.value), number.end))
 }
 
 /// What may follow dollars: `and 40 cents`, `fifty`, `and a half`.
-fn with_change(work: &Work<'_>, at: usize, dollars: Decimal, end: usize) -> Found {
-    let coin = work.is(at, &["a", "one"]) && work.is(end - 1, &["dollar", "buck"]) && end == at + 2;
-    let and = if work.is(end, &["and", "&"]) { end + 1 } else { end };
+fn with_change(line: &Line<'_>, at: usize, dollars: Decimal, end: usize) -> Found {
+    let coin = line.is(at, &["a", "one"]) && line.is(end - 1, &["dollar", "buck"]) && end == at + 2;
+    let and = if line.is(end, &["and", "&"]) { end + 1 } else { end };
     let sum = |change: Decimal, end| match dollars.checked_add(change) {
         Some(value) => Found::Amount(Amount { value, end, coin: false }),
         None => Found::Doubt(end, "the amount is too large".to_owned()),
     };
-    if let Some((cents, after)) = quantity(work, and)
-        && work.is(after, &CENTS)
+    if let Some((cents, after)) = quantity(line, and)
+        && line.is(after, &CENTS)
         && cents < Decimal::ONE_HUNDRED
     {
         return sum(cents * Decimal::new(1, 2), after + 1);
     }
     if and > end {
-        if let Some(after) = work.phrase(and, "a half") {
+        if let Some(after) = line.phrase(and, "a half") {
             return sum(Decimal::new(5, 1), after);
         }
-        if let Some(Found::Amount(change)) = self::coin(work, and) {
+        if let Some(Found::Amount(change)) = self::coin(line, and) {
             return sum(change.value, change.end);
         }
     }
-    match below_hundred(work, end) {
-        Some((cents, after)) if !work.hangs(end, after) => {
-            let next_is_name = work.word(after).is_some_and(|word| !SMALL.contains(&word));
+    match below_hundred(line, end) {
+        Some((cents, after)) if !line.hangs(end, after) => {
+            let next_is_name = line.word(after).is_some_and(|word| !SMALL.contains(&word));
             if next_is_name {
                 return Found::Doubt(after, "is the last number cents, or a count?".to_owned());
             }
@@ -188,12 +189,12 @@ fn with_change(work: &Work<'_>, at: usize, dollars: Decimal, end: usize) -> Foun
 }
 
 /// `a penny`, `two dimes`; the coin word and the number must agree.
-fn coin(work: &Work<'_>, at: usize) -> Option<Found> {
-    if !work.ctx.profile.currency.has_dollars_and_cents() {
+fn coin(line: &Line<'_>, at: usize) -> Option<Found> {
+    if !line.ctx.profile.currency.has_dollars_and_cents() {
         return None;
     }
-    let count = number(work, at)?;
-    let word = work.word(count.end)?;
+    let count = number(line, at)?;
+    let word = line.word(count.end)?;
     let &(_, many, cents) = COINS.iter().find(|(one, many, _)| *one == word || *many == word)?;
     if (count.value == 1) == (word == many) {
         return None;
@@ -203,14 +204,14 @@ fn coin(work: &Work<'_>, at: usize) -> Option<Found> {
 }
 
 /// `1.25`, `.29`: exactly as many decimals as the currency has.
-fn bare(work: &Work<'_>, at: usize) -> Option<Found> {
-    let token = work.number(at)?;
-    let digits = usize::from(work.ctx.profile.currency.digits());
+fn bare(line: &Line<'_>, at: usize) -> Option<Found> {
+    let token = line.number(at)?;
+    let digits = usize::from(line.ctx.profile.currency.digits());
     let is_amount = digits > 0 && token.decimals() == digits;
-    if !is_amount || work.is(at + 1, &["%"]) || work.phrase(at + 1, "percent").is_some() {
+    if !is_amount || line.is(at + 1, &["%"]) || line.phrase(at + 1, "percent").is_some() {
         return None;
     }
-    let after_dash = at > 0 && work.is(at - 1, &["-"]) && work.glued(at);
+    let after_dash = at > 0 && line.is(at - 1, &["-"]) && line.glued(at);
     if after_dash {
         return Some(Found::Doubt(at + 1, "is the dash a minus?".to_owned()));
     }
@@ -219,15 +220,15 @@ fn bare(work: &Work<'_>, at: usize) -> Option<Found> {
 
 /// A coin word with a name behind it is part of that name where another amount was said
 /// (a penny whistle .75), or where the catalogue knows it.
-fn give_back_coins(work: &mut Work<'_>) {
-    let (coins, others): (Vec<Price>, Vec<Price>) = work.draft.prices.drain(..).partition(|price| price.coin);
+fn give_back_coins(line: &mut Line<'_>) {
+    let (coins, others): (Vec<Price>, Vec<Price>) = line.draft.prices.drain(..).partition(|price| price.coin);
     let mut kept = others;
     for coin in coins {
-        let next = work.word(coin.to).filter(|word| !SMALL.contains(word));
-        let last = work.tokens.get(coin.to - 1).map(|token| token.text.clone()).unwrap_or_default();
-        let known = next.is_some_and(|next| work.ctx.catalogue.named(&format!("{last} {next}")).is_some());
+        let next = line.word(coin.to).filter(|word| !SMALL.contains(word));
+        let last = line.tokens.get(coin.to - 1).map(|token| token.text.clone()).unwrap_or_default();
+        let known = next.is_some_and(|next| line.ctx.catalogue.named(&format!("{last} {next}")).is_some());
         if known || (next.is_some() && !kept.is_empty()) {
-            for token in work.tokens.get_mut(coin.from..coin.to).into_iter().flatten() {
+            for token in line.tokens.get_mut(coin.from..coin.to).into_iter().flatten() {
                 token.took = None;
             }
         } else {
@@ -235,7 +236,7 @@ fn give_back_coins(work: &mut Work<'_>) {
         }
     }
     kept.sort_by_key(|price| price.from);
-    work.draft.prices = kept;
+    line.draft.prices = kept;
 }
 
 #[cfg(test)]

@@ -1,11 +1,11 @@
 //! What is left is the name; what is left and can be none asks.
 
 use super::draft::Scope;
+use super::line::Line;
 use super::number::number;
 use super::question::About;
 use super::taken::What;
 use super::token::Shape;
-use super::work::Work;
 
 /// Dropped from both ends of a name.
 const EDGES: [&str; 18] = [
@@ -13,49 +13,50 @@ const EDGES: [&str; 18] = [
     "by",
 ];
 /// Left over, these would have changed the price.
-const PRICE_WORDS: [&str; 3] = ["off", "was", "per"];
+const PRICE_WORDS: [&str; 9] = ["off", "was", "per", "bogo", "discount", "discounted", "rebate", "saved", "apiece"];
 
 /// Gathers the name, and asks about numbers and price words that no rule explained.
-pub(super) fn name(work: &mut Work<'_>) {
-    work.scan(number_behind_hash);
-    work.scan(leftover_number);
-    work.scan(|work, at| {
-        let stray = work.is(at, &PRICE_WORDS) && !work.hangs(at, at + 1) && !work.draft.prices.is_empty();
+pub(super) fn name(line: &mut Line<'_>) {
+    line.scan(number_behind_hash);
+    line.scan(leftover_number);
+    line.scan(second_thing);
+    line.scan(|line, at| {
+        let stray = line.is(at, &PRICE_WORDS) && !line.hangs(at, at + 1) && !line.draft.prices.is_empty();
         stray.then(|| {
-            work.doubt(at..at + 1, About::Paid, "what does this say about the price?");
+            line.doubt(at..at + 1, About::Paid, "what does this say about the price?");
             at + 1
         })
     });
-    let kept = kept(work);
+    let kept = kept(line);
     let mut name = String::new();
     for &at in &kept {
-        let Some(token) = work.tokens.get(at) else { continue };
+        let Some(token) = line.tokens.get(at) else { continue };
         let follows = at.checked_sub(1).is_some_and(|before| kept.contains(&before));
-        let joined = token.glued && follows;
-        if !name.is_empty() && !joined {
+        let hangs_on = name.is_empty() || (token.glued && follows);
+        if !hangs_on {
             name.push(' ');
         }
         name.push_str(&token.text);
     }
     for at in kept {
-        work.take(at..at + 1, What::Name);
+        line.take(at..at + 1, What::Name);
     }
-    let rest = work.tokens.len();
-    work.take(0..rest, What::Filler);
-    work.draft.name = name;
+    let rest = line.tokens.len();
+    line.take(0..rest, What::Filler);
+    line.draft.name = name;
 }
 
 /// The tokens of the name, without small words at either end.
-fn kept(work: &Work<'_>) -> Vec<usize> {
-    let belongs = |&at: &usize| match work.tokens.get(at) {
+fn kept(line: &Line<'_>) -> Vec<usize> {
+    let belongs = |&at: &usize| match line.tokens.get(at) {
         Some(token) if token.took == Some(What::Name) => true,
-        Some(token) if token.took.is_none() => token.shape != Shape::Sign || inner_sign(work, at),
+        Some(token) if token.took.is_none() => token.shape != Shape::Sign || inner_sign(line, at),
         _ => false,
     };
-    let mut kept: Vec<usize> = (0..work.tokens.len()).filter(belongs).collect();
+    let mut kept: Vec<usize> = (0..line.tokens.len()).filter(belongs).collect();
     let edge = |at: Option<&usize>| {
-        at.is_some_and(|&at| work.is(at, &EDGES) && !work.hangs(at, at + 1))
-            || at.is_some_and(|&at| work.open(at).is_some_and(|token| token.shape == Shape::Sign && token.text != "#"))
+        at.is_some_and(|&at| line.is(at, &EDGES) && !line.hangs(at, at + 1))
+            || at.is_some_and(|&at| line.open(at).is_some_and(|token| token.shape == Shape::Sign && token.text != "#"))
     };
     while edge(kept.last()) {
         kept.pop();
@@ -65,65 +66,81 @@ fn kept(work: &Work<'_>) -> Vec<usize> {
 }
 
 /// A sign inside a word (t-shirt, 100%), or one that stands for *and*.
-fn inner_sign(work: &Work<'_>, at: usize) -> bool {
-    let between = work.glued(at) && work.glued(at + 1) && work.open(at + 1).is_some();
-    let after_number = at > 0 && work.number(at - 1).is_some() && work.glued(at);
-    match work.open(at).map(|token| token.text.as_str()) {
+fn inner_sign(line: &Line<'_>, at: usize) -> bool {
+    let between = line.glued(at) && line.glued(at + 1) && line.open(at + 1).is_some();
+    let after_number = at > 0 && line.number(at - 1).is_some() && line.glued(at);
+    match line.open(at).map(|token| token.text.as_str()) {
         Some("-" | "'" | "/") => between,
         Some("&") => true,
-        Some("#") => work.glued(at + 1),
+        Some("#") => line.glued(at + 1),
         Some("%") => after_number,
         _ => false,
     }
 }
 
 /// `#2 pencils`: a grade, where the count was said elsewhere.
-fn number_behind_hash(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let counted = work.draft.pack.named || work.draft.counts.iter().any(|count| !count.article);
-    if !counted || !work.is(at, &["#"]) || work.whole(at + 1).is_none() || !work.glued(at + 1) {
+fn number_behind_hash(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let counted = line.draft.pack.named || line.draft.counts.iter().any(|count| !count.article);
+    if !counted || !line.is(at, &["#"]) || line.whole(at + 1).is_none() || !line.glued(at + 1) {
         return None;
     }
-    work.take(at..at + 2, What::Name);
+    line.take(at..at + 2, What::Name);
     Some(at + 2)
 }
 
 /// A number that nothing explains may be a count, or a price.
-fn leftover_number(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let in_digits = work.number(at).is_some();
-    let end = match number(work, at).filter(|number| !number.article) {
+fn leftover_number(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let in_digits = line.number(at).is_some();
+    let end = match number(line, at).filter(|number| !number.article) {
         Some(number) => number.end,
         None if in_digits => at + 1,
         None => return None,
     };
-    if work.is(at, &["one"]) || work.is(end, &["%"]) || part_of_a_word(work, at, end) || in_known_name(work, at, end) {
+    if line.is(at, &["one"]) || line.is(end, &["%"]) || part_of_a_word(line, at, end) || in_known_name(line, at, end) {
         return None;
     }
-    let fraction = work.number(at).is_some_and(|token| token.decimals() > 0);
-    let about = if fraction && work.draft.prices.is_empty() { About::Paid } else { About::Units };
-    work.doubt(at..end, about, "what does this number count?");
+    let fraction = line.number(at).is_some_and(|token| token.decimals() > 0);
+    let about = if fraction && line.draft.prices.is_empty() { About::Paid } else { About::Units };
+    line.doubt(at..end, about, "what does this number count?");
     Some(end)
 }
 
-/// `3d`, `4-colour`, `b2`: but not `12combs`.
-fn part_of_a_word(work: &Work<'_>, at: usize, end: usize) -> bool {
-    if work.hangs_before(at) {
-        let before = at.checked_sub(1).and_then(|before| work.tokens.get(before));
-        return before.is_some_and(|token| token.shape != Shape::Number) && !work.is(end, &["-"]);
+/// Two combs and a brush are how many of what?
+fn second_thing(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let several = line.draft.counts.iter().any(|count| count.value > 1);
+    if !several || !line.is(at, &["and", "&", "+", "plus"]) || !line.is(at + 1, &["a", "an"]) {
+        return None;
     }
-    let letters = work.word(end).filter(|_| work.glued(end));
-    let short = letters.is_some_and(|word| word.chars().count() <= 2);
-    let hyphen = work.is(end, &["-"]) && work.hangs_behind(end) && work.word(end + 1).is_some();
+    line.word(at + 2)?;
+    let why = format!("\"{}\": is it counted with the others?", line.typed(at..at + 3));
+    line.ask(About::Units, why);
+    Some(at + 3)
+}
+
+/// `3d`, `4-colour`, `b2`: but not `12combs`, and not `2x4`.
+fn part_of_a_word(line: &Line<'_>, at: usize, end: usize) -> bool {
+    let by = |x: usize, number: usize| line.is(x, &["x"]) && line.number(number).is_some();
+    if by(end, end + 1) || (at > 1 && by(at - 1, at - 2)) || line.is(end, &["k"]) {
+        return false;
+    }
+    if line.hangs_before(at) {
+        let before = at.checked_sub(1).and_then(|before| line.tokens.get(before));
+        return before.is_some_and(|token| token.shape != Shape::Number) && !line.is(end, &["-"]);
+    }
+    let letters = line.word(end).filter(|_| line.glued(end));
+    let short = letters.is_some_and(|word| word.chars().count() == 1 || ["st", "nd", "rd", "th"].contains(&word));
+    let hyphen = line.is(end, &["-"]) && line.hangs_behind(end) && line.word(end + 1).is_some();
     short || hyphen
 }
 
-fn in_known_name(work: &Work<'_>, at: usize, end: usize) -> bool {
+fn in_known_name(line: &Line<'_>, at: usize, end: usize) -> bool {
     (end + 1..end + 4)
-        .any(|to| (at..to).all(|i| work.open(i).is_some()) && work.ctx.catalogue.named(&work.typed(at..to)).is_some())
+        .any(|to| (at..to).all(|i| line.open(i).is_some()) && line.ctx.catalogue.named(&line.typed(at..to)).is_some())
 }
 
 /// "50c a bag": with no other name the word of the price is the thing itself.
-pub(super) fn priced_noun(work: &mut Work<'_>) {
-    let draft = &mut work.draft;
+pub(super) fn priced_noun(line: &mut Line<'_>) {
+    let draft = &mut line.draft;
     if let ("", [price]) = (draft.name.as_str(), draft.prices.as_mut_slice())
         && let Scope::Pack(noun) | Scope::Per(noun) = &price.scope
     {

@@ -1,6 +1,6 @@
 //! Counts in digits and in words.
 
-use super::work::Work;
+use super::line::Line;
 
 /// A number in the line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -35,51 +35,58 @@ const ONES: [&str; 19] = [
 const TENS: [&str; 8] = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
 
 /// The number that begins here: `12`, `twelve`, `two dozen`, `half a dozen`, `a couple of`, `a`.
-pub(super) fn number(work: &Work<'_>, at: usize) -> Option<Number> {
+pub(super) fn number(line: &Line<'_>, at: usize) -> Option<Number> {
     let counted = |value, end| Some(Number { value, end, article: false });
-    if let Some(end) = work.any_phrase(at, &["a half dozen", "half a dozen", "half dozen"]) {
+    if let Some(end) = line.any_phrase(at, &["a half dozen", "half a dozen", "half dozen"]) {
         return counted(6, end);
     }
-    let article = work.is(at, &["a", "an"]);
-    let (value, end) = if article { (1, at + 1) } else { plain(work, at).unwrap_or((1, at)) };
-    if work.is(end, &["dozen", "doz", "dz"]) {
-        return counted(value.checked_mul(12)?, end + 1);
+    let article = line.is(at, &["a", "an"]);
+    let (value, end) = if article { (1, at + 1) } else { plain(line, at).unwrap_or((1, at)) };
+    if line.is(end, &["dozen", "doz", "dz"]) {
+        let dozens = value.checked_mul(12)?;
+        return match line.phrase(end + 1, "and a half") {
+            Some(end) => counted(dozens.checked_add(6)?, end),
+            None => counted(dozens, end + 1),
+        };
     }
-    if work.is(end, &["hundred"]) {
-        return hundreds(work, value.checked_mul(100)?, end + 1);
+    if line.is(end, &["thousand"]) {
+        return counted(value.checked_mul(1000)?, end + 1);
     }
-    if work.is(end, &["couple"]) && (article || end == at) {
-        let of = usize::from(work.is(end + 1, &["of"]));
+    if line.is(end, &["hundred"]) {
+        return hundreds(line, value.checked_mul(100)?, end + 1);
+    }
+    if line.is(end, &["couple"]) && (article || end == at) {
+        let of = usize::from(line.is(end + 1, &["of"]));
         return counted(2, end + 1 + of);
     }
     (end > at).then_some(Number { value, end, article })
 }
 
 /// The number in words or digits that ends just before `end`, with where it begins.
-pub(super) fn number_before(work: &Work<'_>, end: usize) -> Option<(usize, u32)> {
+pub(super) fn number_before(line: &Line<'_>, end: usize) -> Option<(usize, u32)> {
     let nearest = end.saturating_sub(5);
     (nearest..end).find_map(|from| {
-        let found = number(work, from)?;
-        (found.end == end && !found.article && !work.glued(from)).then_some((from, found.value))
+        let found = number(line, from)?;
+        (found.end == end && !found.article && !line.glued(from)).then_some((from, found.value))
     })
 }
 
-fn plain(work: &Work<'_>, at: usize) -> Option<(u32, usize)> {
-    if let Some(value) = work.whole(at) {
+fn plain(line: &Line<'_>, at: usize) -> Option<(u32, usize)> {
+    if let Some(value) = line.whole(at) {
         return Some((value, at + 1));
     }
-    below_hundred(work, at)
+    below_hundred(line, at)
 }
 
 /// `one` to `ninety-nine`; the hyphen may be missing.
-pub(super) fn below_hundred(work: &Work<'_>, at: usize) -> Option<(u32, usize)> {
-    let word = work.word(at)?;
+pub(super) fn below_hundred(line: &Line<'_>, at: usize) -> Option<(u32, usize)> {
+    let word = line.word(at)?;
     if let Some(i) = ONES.iter().position(|&one| one == word) {
         return Some((u32::try_from(i).ok()? + 1, at + 1));
     }
     let tens = (u32::try_from(TENS.iter().position(|&ten| ten == word)?).ok()? + 2) * 10;
-    let next = if work.is(at + 1, &["-"]) && work.glued(at + 1) { at + 2 } else { at + 1 };
-    let one = work.word(next).and_then(|word| ONES.iter().take(9).position(|&one| one == word));
+    let next = if line.is(at + 1, &["-"]) && line.glued(at + 1) { at + 2 } else { at + 1 };
+    let one = line.word(next).and_then(|word| ONES.iter().take(9).position(|&one| one == word));
     match one.and_then(|i| u32::try_from(i).ok()) {
         Some(i) => Some((tens + i + 1, next + 1)),
         None => Some((tens, at + 1)),
@@ -87,9 +94,9 @@ pub(super) fn below_hundred(work: &Work<'_>, at: usize) -> Option<(u32, usize)> 
 }
 
 /// `a hundred and twenty`: what may follow the hundreds.
-fn hundreds(work: &Work<'_>, hundreds: u32, end: usize) -> Option<Number> {
-    let next = if work.is(end, &["and"]) { end + 1 } else { end };
-    let (value, end) = match below_hundred(work, next) {
+fn hundreds(line: &Line<'_>, hundreds: u32, end: usize) -> Option<Number> {
+    let next = if line.is(end, &["and"]) { end + 1 } else { end };
+    let (value, end) = match below_hundred(line, next) {
         Some((rest, end)) => (hundreds.checked_add(rest)?, end),
         None => (hundreds, end),
     };
@@ -99,11 +106,11 @@ fn hundreds(work: &Work<'_>, hundreds: u32, end: usize) -> Option<Number> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::reading::testing::with_work;
+    use crate::reading::testing::with_line;
 
     #[test]
     fn numbers_in_words() {
-        let value = |line: &str| with_work(line, |work| number(work, 0).map(|n| (n.value, n.article)));
+        let value = |line: &str| with_line(line, |line| number(line, 0).map(|n| (n.value, n.article)));
         assert_eq!(value("12 combs"), Some((12, false)));
         assert_eq!(value("twenty-five combs"), Some((25, false)));
         assert_eq!(value("ninety nine combs"), Some((99, false)));

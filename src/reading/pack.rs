@@ -1,164 +1,172 @@
 //! Rule 5: packs, and what they hold.
 
+use super::line::Line;
 use super::number::{Number, number, number_before};
 use super::taken::What;
 use super::words::{LOOSE_PACKS, PACKS, PLACES, SMALL, unit};
-use super::work::Work;
 
 /// Words that only ever say how many a pack holds.
 const COUNTED: [&str; 4] = ["ct", "cts", "count", "cnt"];
 const PIECES: [&str; 4] = ["piece", "pieces", "pc", "pcs"];
 
 /// Finds every pack that is named.
-pub(super) fn packs(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        if work.glued(at) && at.checked_sub(1).is_some_and(|before| work.is(before, &["-", "'"])) {
+pub(super) fn packs(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        if line.glued(at) && at.checked_sub(1).is_some_and(|before| line.is(before, &["-", "'"])) {
             return None;
         }
-        sized(work, at).or_else(|| of(work, at)).or_else(|| inside(work, at)).or_else(|| plain(work, at))
+        sized(line, at).or_else(|| of(line, at)).or_else(|| inside(line, at)).or_else(|| plain(line, at))
     });
 }
 
-fn whole_number(work: &Work<'_>, at: usize) -> Option<Number> {
-    number(work, at).filter(|number| !number.article && !letters_before(work, at))
+fn whole_number(line: &Line<'_>, at: usize) -> Option<Number> {
+    number(line, at).filter(|number| !number.article && !letters_before(line, at))
 }
 
-fn letters_before(work: &Work<'_>, at: usize) -> bool {
-    work.glued(at) && at.checked_sub(1).is_some_and(|before| work.word(before).is_some_and(|word| word != "x"))
+fn letters_before(line: &Line<'_>, at: usize) -> bool {
+    line.glued(at) && at.checked_sub(1).is_some_and(|before| line.word(before).is_some_and(|word| word != "x"))
 }
 
 /// `12 pack`, `12-pack`, `12pk`, `12 ct`, `100 piece`; perhaps `2 x` before or `x 2` behind.
-fn sized(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let size = whole_number(work, at)?;
-    let tight = work.is(size.end, &["-"]) && work.glued(size.end);
+fn sized(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let size = whole_number(line, at)?;
+    let tight = line.is(size.end, &["-"]) && line.glued(size.end);
     let mut word_at = if tight { size.end + 1 } else { size.end };
     let inner =
-        work.word(word_at).and_then(unit).filter(|_| work.is(word_at + 1, &PACKS) || work.is(word_at + 1, &["-"]));
+        line.word(word_at).and_then(unit).filter(|_| line.is(word_at + 1, &PACKS) || line.is(word_at + 1, &["-"]));
     if inner.is_some() {
-        word_at += if work.is(word_at + 1, &["-"]) { 2 } else { 1 };
+        word_at += if line.is(word_at + 1, &["-"]) { 2 } else { 1 };
     }
-    let word = work.word(word_at)?.to_owned();
+    let word = line.word(word_at)?.to_owned();
     let pieces = PIECES.contains(&word.as_str());
     let pack = PACKS.contains(&word.as_str());
     if !(pieces || pack || COUNTED.contains(&word.as_str())) {
         return None;
     }
     // A two-piece swimsuit is no swimsuit in two pieces.
-    if pieces && tight && work.number(at).is_none() {
+    if pieces && tight && line.number(at).is_none() {
         return None;
     }
-    let (from, count) = times_before(work, at);
+    let (from, count) = times_before(line, at);
     // `3 packs` counts packs, `3-packs` and `2 3 packs` say what each holds.
     let counts_packs = pack && !tight && count.is_none() && (word.ends_with('s') || size.value == 1);
-    if counts_packs && !work.glued(word_at) {
+    if counts_packs && !line.glued(word_at) {
         return None;
     }
     let (count, end) = match count {
         Some(count) => (Some(count), word_at + 1),
-        None => times_behind(work, word_at + 1),
+        None => times_behind(line, word_at + 1),
     };
     if pieces {
-        work.draft.pack.pieces.push(size.value);
+        line.draft.pack.pieces.push(size.value);
     } else {
-        work.draft.pack.sizes.push(size.value);
-        work.draft.pack.unit = inner.map(|(one, _)| one.to_owned());
+        line.draft.pack.sizes.push(size.value);
+        line.draft.pack.unit = inner.map(|(one, _)| one.to_owned());
     }
-    note(work, from..end, count);
+    note(line, from..end, count);
     Some(end)
 }
 
 /// `2 packs of 12`, `box of 16`, `card of 6`.
-fn of(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let (count, word_at) = counted(work, at);
-    let word = work.word(word_at)?;
-    if !(PACKS.contains(&word) || LOOSE_PACKS.contains(&word)) || !work.is(word_at + 1, &["of", "with"]) {
+fn of(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let (count, word_at) = counted(line, at);
+    let word = line.word(word_at)?;
+    if !(PACKS.contains(&word) || LOOSE_PACKS.contains(&word)) || !line.is(word_at + 1, &["of", "with"]) {
         return None;
     }
-    let size = whole_number(work, word_at + 2).filter(|size| !work.hangs(word_at + 2, size.end))?;
+    let size = whole_number(line, word_at + 2).filter(|size| !line.hangs(word_at + 2, size.end))?;
     let mut end = size.end;
-    if let Some((one, _)) = work.word(end).and_then(unit)
-        && (work.is(end + 1, &["of"]) || size.value > 1)
+    if let Some((one, _)) = line.word(end).and_then(unit)
+        && (line.is(end + 1, &["of"]) || size.value > 1)
     {
-        work.draft.pack.unit = Some(one.to_owned());
+        line.draft.pack.unit = Some(one.to_owned());
         end += 1;
     }
-    let (times, end) = times_behind(work, end);
-    work.draft.pack.sizes.push(size.value);
-    note(work, at..end, count);
-    work.draft.pack.counts.extend(times);
+    let (times, end) = times_behind(line, end);
+    line.draft.pack.sizes.push(size.value);
+    note(line, at..end, count);
+    line.draft.pack.counts.extend(times);
     Some(end)
 }
 
 /// `12 per pack`, `12 in a pack`.
-fn inside(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let size = whole_number(work, at)?;
-    let end = work.any_phrase(size.end, &["per", "to a", "in a", "in each", "to the", "/"])?;
-    let is_pack = work.word(end).is_some_and(|word| PACKS.contains(&word) || LOOSE_PACKS.contains(&word));
-    if !is_pack || work.is(end + 1, &["of"]) {
+fn inside(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let size = whole_number(line, at)?;
+    if let Some(end) = line.phrase(size.end, "in each").filter(|&end| !is_pack(line, end)) {
+        line.draft.pack.sizes.push(size.value);
+        note(line, at..end, None);
+        return Some(end);
+    }
+    let end = line.any_phrase(size.end, &["per", "to a", "in a", "in each", "to the", "/"])?;
+    if !is_pack(line, end) || line.is(end + 1, &["of"]) {
         return None;
     }
-    work.draft.pack.sizes.push(size.value);
-    note(work, at..end + 1, None);
+    line.draft.pack.sizes.push(size.value);
+    note(line, at..end + 1, None);
     Some(end + 1)
 }
 
+fn is_pack(line: &Line<'_>, at: usize) -> bool {
+    line.word(at).is_some_and(|word| PACKS.contains(&word) || LOOSE_PACKS.contains(&word))
+}
+
 /// A pack without a number: `2 packs of pens`, `a box of crayons`, `2 boxes crayons`.
-fn plain(work: &mut Work<'_>, at: usize) -> Option<usize> {
-    let (count, word_at) = counted(work, at);
-    let word = work.word(word_at)?;
-    let sure = PACKS.contains(&word) && !part_of_a_name(work, word_at);
-    let of = work.is(word_at + 1, &["of"]);
-    let thing_behind = work.word(word_at + 1).is_some_and(|word| !SMALL.contains(&word));
+fn plain(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let (count, word_at) = counted(line, at);
+    let word = line.word(word_at)?;
+    let sure = PACKS.contains(&word) && !part_of_a_name(line, word_at);
+    let of = line.is(word_at + 1, &["of"]);
+    let thing_behind = line.word(word_at + 1).is_some_and(|word| !SMALL.contains(&word));
     let loose = LOOSE_PACKS.contains(&word) && (of || (count.is_some() && word.ends_with('s') && thing_behind));
-    if !(sure || loose) || work.hangs(word_at, word_at + 1) {
+    if !(sure || loose) || line.hangs(word_at, word_at + 1) {
         return None;
     }
-    note(work, at..word_at + 1, count);
+    note(line, at..word_at + 1, count);
     Some(word_at + 1)
 }
 
 /// Whether this pack word ends a name that the catalogue knows (a tissue pack).
-fn part_of_a_name(work: &Work<'_>, at: usize) -> bool {
-    let Some(before) = at.checked_sub(1).and_then(|before| work.word(before)) else { return false };
-    let word = work.word(at).unwrap_or_default();
-    work.ctx.catalogue.named(&format!("{before} {word}")).is_some()
+fn part_of_a_name(line: &Line<'_>, at: usize) -> bool {
+    let Some(before) = at.checked_sub(1).and_then(|before| line.word(before)) else { return false };
+    let word = line.word(at).unwrap_or_default();
+    line.ctx.catalogue.named(&format!("{before} {word}")).is_some()
 }
 
 /// A count or an article before a pack word; an article is no count.
-fn counted(work: &Work<'_>, at: usize) -> (Option<u32>, usize) {
-    match number(work, at) {
+fn counted(line: &Line<'_>, at: usize) -> (Option<u32>, usize) {
+    match number(line, at) {
         Some(number) if number.article => (Some(1), number.end),
-        Some(number) if !letters_before(work, at) => (Some(number.value), number.end),
+        Some(number) if !letters_before(line, at) => (Some(number.value), number.end),
         _ => (None, at),
     }
 }
 
 /// `2 x` or `2` right before a pack with its size; not the label of a place.
-fn times_before(work: &Work<'_>, at: usize) -> (usize, Option<u32>) {
-    let x = at.checked_sub(1).filter(|&before| work.is(before, &["x"]));
+fn times_before(line: &Line<'_>, at: usize) -> (usize, Option<u32>) {
+    let x = at.checked_sub(1).filter(|&before| line.is(before, &["x"]));
     let end = x.unwrap_or(at);
-    let label = |from: usize| from.checked_sub(1).is_some_and(|before| work.is(before, &PLACES));
-    match number_before(work, end).filter(|&(from, _)| !label(from)) {
+    let label = |from: usize| from.checked_sub(1).is_some_and(|before| line.is(before, &PLACES));
+    match number_before(line, end).filter(|&(from, _)| !label(from)) {
         Some((from, count)) => (from, Some(count)),
         None => (at, None),
     }
 }
 
 /// `x 2`, `x2`, `qty 2` behind a pack.
-fn times_behind(work: &Work<'_>, at: usize) -> (Option<u32>, usize) {
-    let times = work.is(at, &["x", "qty", "quantity"]).then(|| work.whole(at + 1)).flatten();
-    let more = work.is(at + 2, &["x"]) || work.glued(at + 2) && work.word(at + 2).is_some();
+fn times_behind(line: &Line<'_>, at: usize) -> (Option<u32>, usize) {
+    let times = line.is(at, &["x", "qty", "quantity"]).then(|| line.whole(at + 1)).flatten();
+    let more = line.is(at + 2, &["x"]) || line.glued(at + 2) && line.word(at + 2).is_some();
     match times.filter(|_| !more) {
         Some(count) => (Some(count), at + 2),
         None => (None, at),
     }
 }
 
-fn note(work: &mut Work<'_>, range: std::ops::Range<usize>, count: Option<u32>) {
-    let of = usize::from(work.is(range.end, &["of"]));
-    work.take(range.start..range.end + of, What::Pack);
-    work.draft.pack.named = true;
-    work.draft.pack.counts.extend(count);
+fn note(line: &mut Line<'_>, range: std::ops::Range<usize>, count: Option<u32>) {
+    let of = usize::from(line.is(range.end, &["of"]));
+    line.take(range.start..range.end + of, What::Pack);
+    line.draft.pack.named = true;
+    line.draft.pack.counts.extend(count);
 }
 
 #[cfg(test)]

@@ -139,7 +139,8 @@ impl Till<'_> {
         }
         match &price.scope {
             Scope::Bare if price.at && self.several() => Err(open("is that for each, or for all?")),
-            Scope::Whole | Scope::Bare => Ok(1),
+            Scope::Stray if self.several() => Err(open("is the price for each?")),
+            Scope::Whole | Scope::Bare | Scope::Stray => Ok(1),
             Scope::Each => self.each(),
             Scope::Pack(word) => self.packs(word),
             Scope::Per(word) => self.per(word),
@@ -167,6 +168,9 @@ impl Till<'_> {
         let pack = self.draft.pack.named && self.tally.packs == 1;
         if !pack || self.tally.whole || self.tally.per_pack == Some(1) {
             return self.bought();
+        }
+        if self.tally.bought.is_none() {
+            return Err(Open::Units);
         }
         Err(open("is that for each pack, or for each thing in it?"))
     }

@@ -1,39 +1,39 @@
 //! Rule 11: where it is kept.
 
 use super::draft::PlaceSaid;
+use super::line::Line;
 use super::question::About;
 use super::taken::What;
 use super::words::{PLACES, SMALL};
-use super::work::Work;
 
 /// Finds `tote 7`, `bin B7`, `in tote blue`. Without a label it is a thing (a tote bag).
-pub(super) fn places(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        let word = work.word(at).filter(|word| PLACES.contains(word) && !work.hangs(at, at + 1))?.to_owned();
-        let (from, led) = lead(work, at);
-        let label = if work.is(at + 1, &["#", ":", "no"]) { at + 2 } else { at + 1 };
-        if work.took(label) == Some(What::Pack) && work.tokens.get(label).is_some_and(|token| token.whole().is_some()) {
-            work.doubt(from..label + 1, About::Units, "is the number a label or a count?");
+pub(super) fn places(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        let word = line.word(at).filter(|word| PLACES.contains(word) && !line.hangs(at, at + 1))?.to_owned();
+        let (from, led) = lead(line, at);
+        let label = if line.is(at + 1, &["#", ":", "no"]) { at + 2 } else { at + 1 };
+        if line.took(label) == Some(What::Pack) && line.tokens.get(label).is_some_and(|token| token.whole().is_some()) {
+            line.doubt(from..label + 1, About::Units, "is the number a label or a count?");
             return Some(label + 1);
         }
-        let end = label_end(work, label, led)?;
-        let typed = work.typed(label..end).to_lowercase();
+        let end = label_end(line, label, led)?;
+        let typed = line.typed(label..end).to_lowercase();
         if typed.strip_prefix('x').is_some_and(|rest| !rest.is_empty() && rest.chars().all(|c| c.is_ascii_digit())) {
-            work.doubt(from..end, About::Units, "is the number a label or a count?");
+            line.doubt(from..end, About::Units, "is the number a label or a count?");
             return Some(end);
         }
-        let numeric = work.number(label).is_some() || typed == "a";
-        work.take(from..end, What::Place);
-        work.draft.places.push(PlaceSaid { place: format!("{word} {typed}"), label, numeric });
+        let numeric = line.number(label).is_some() || typed == "a";
+        line.take(from..end, What::Place);
+        line.draft.places.push(PlaceSaid { place: format!("{word} {typed}"), label, numeric });
         Some(end)
     });
 }
 
 /// Where *in the* before a place begins, if it stands there.
-fn lead(work: &Work<'_>, at: usize) -> (usize, bool) {
+fn lead(line: &Line<'_>, at: usize) -> (usize, bool) {
     let before = at.checked_sub(1);
-    let article = before.filter(|&before| work.is(before, &["the", "my", "our"]));
-    let lead = article.unwrap_or(at).checked_sub(1).filter(|&lead| work.is(lead, &["in", "into", "to"]));
+    let article = before.filter(|&before| line.is(before, &["the", "my", "our"]));
+    let lead = article.unwrap_or(at).checked_sub(1).filter(|&lead| line.is(lead, &["in", "into", "to"]));
     match lead {
         Some(lead) => (lead, true),
         None => (at, false),
@@ -41,19 +41,19 @@ fn lead(work: &Work<'_>, at: usize) -> (usize, bool) {
 }
 
 /// The end of a label: a number, a letter, letters with digits; after *in* any word.
-fn label_end(work: &Work<'_>, at: usize, led: bool) -> Option<usize> {
+fn label_end(line: &Line<'_>, at: usize, led: bool) -> Option<usize> {
     let mut end = at;
     let mut digits = false;
-    while work.open(end).is_some() && (end == at || work.glued(end)) {
-        let whole = work.whole(end).is_some();
-        let hyphen = work.is(end, &["-"]) && end > at && work.glued(end + 1);
-        if !whole && !hyphen && work.word(end).is_none() {
+    while line.open(end).is_some() && (end == at || line.glued(end)) {
+        let whole = line.whole(end).is_some();
+        let hyphen = line.is(end, &["-"]) && end > at && line.glued(end + 1);
+        if !whole && !hyphen && line.word(end).is_none() {
             break;
         }
         digits |= whole;
         end += 1;
     }
-    let word = work.word(at).filter(|_| end == at + 1);
+    let word = line.word(at).filter(|_| end == at + 1);
     let letter = word.is_some_and(|word| word.chars().count() == 1);
     let any_word = led && word.is_some_and(|word| !SMALL.contains(&word));
     let short = end - at <= 3;
@@ -61,23 +61,23 @@ fn label_end(work: &Work<'_>, at: usize, led: bool) -> Option<usize> {
 }
 
 /// Asks where the label of a place could begin a count.
-pub(super) fn doubtful_labels(work: &mut Work<'_>) {
-    let Some(label) = ambiguous(work) else { return };
-    let why = format!("\"{}\": is it a label or a count?", work.typed(label - 1..label + 1));
-    work.draft.places.clear();
-    work.ask(About::Units, why);
+pub(super) fn doubtful_labels(line: &mut Line<'_>) {
+    let Some(label) = ambiguous(line) else { return };
+    let why = format!("\"{}\": is it a label or a count?", line.typed(label - 1..label + 1));
+    line.draft.places.clear();
+    line.ask(About::Units, why);
 }
 
 /// The label of a place that could begin a count: a name follows it, and nothing else counts.
-fn ambiguous(work: &Work<'_>) -> Option<usize> {
-    let counted = work.draft.pack.named || work.draft.counts.iter().any(|count| !count.article);
-    let said = work.draft.places.iter().find(|place| place.numeric)?;
-    let behind = (said.label + 1..work.tokens.len())
-        .find(|&i| !matches!(work.took(i), Some(What::Colour | What::Whom | What::Flag | What::Size)))?;
-    let pack = work.took(behind) == Some(What::Pack);
-    let name = work.took(behind) == Some(What::Name) && work.tokens.get(behind).is_some_and(|token| token.text != ",");
+fn ambiguous(line: &Line<'_>) -> Option<usize> {
+    let counted = line.draft.pack.named || line.draft.counts.iter().any(|count| !count.article);
+    let said = line.draft.places.iter().find(|place| place.numeric)?;
+    let behind = (said.label + 1..line.tokens.len())
+        .find(|&i| !matches!(line.took(i), Some(What::Colour | What::Whom | What::Flag | What::Size)))?;
+    let pack = line.took(behind) == Some(What::Pack);
+    let name = line.took(behind) == Some(What::Name) && line.tokens.get(behind).is_some_and(|token| token.text != ",");
     let unit =
-        work.took(behind) == Some(What::Count) && work.tokens.get(behind).is_some_and(|token| token.whole().is_none());
+        line.took(behind) == Some(What::Count) && line.tokens.get(behind).is_some_and(|token| token.whole().is_none());
     (pack || ((name || unit) && !counted)).then_some(said.label)
 }
 

@@ -2,20 +2,20 @@
 
 use super::age::ages;
 use super::draft::{Draft, RangeSaid, Scope, WhomSaid};
+use super::line::Line;
 use super::paid::sums;
 use super::question::{About, Question};
 use super::report::Reading;
 use super::taken::Taken;
 use super::units::{kind_of, tally};
-use super::work::Work;
 use crate::catalogue::same_word;
 use crate::model::measure::Units;
 use crate::model::profile::Profile;
 use crate::model::whom::ForWhom;
 
 /// Works out a reading from a finished draft.
-pub(super) fn resolve(n: usize, work: Work<'_>) -> Reading {
-    let Work { line, ctx, tokens, mut draft, .. } = work;
+pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
+    let Line { source, ctx, tokens, mut draft } = line;
     let (kind, clothing) = kind_of(&draft, ctx.catalogue);
     decide_ranges(&mut draft, ctx.profile, clothing);
     name_pack_by_its_price(&mut draft);
@@ -23,7 +23,7 @@ pub(super) fn resolve(n: usize, work: Work<'_>) -> Reading {
     let currency = ctx.profile.currency;
     let sums = sums(&mut draft, &tally, currency, ctx.price_asked);
     if draft.name.is_empty() {
-        draft.ask(Question { about: About::Name, why: format!("\"{line}\": what is it?") });
+        draft.ask(Question { about: About::Name, why: format!("\"{source}\": what is it?") });
     }
     draft.flags.sort_unstable();
     draft.flags.dedup();
@@ -32,7 +32,7 @@ pub(super) fn resolve(n: usize, work: Work<'_>) -> Reading {
     let places = draft.places.into_iter().map(|said| said.place).collect();
     let mut reading = Reading {
         n,
-        line: line.to_owned(),
+        line: source.to_owned(),
         name: draft.name,
         packs: tally.packs,
         per_pack: tally.per_pack,
@@ -59,8 +59,16 @@ pub(super) fn resolve(n: usize, work: Work<'_>) -> Reading {
         questions: Vec::new(),
         taken: tokens.into_iter().filter_map(|token| token.took.map(|what| Taken { span: token.span, what })).collect(),
     };
-    reading.questions = open;
+    reading.questions = open.into_iter().map(|question| quoting(source, question)).collect();
     reading
+}
+
+/// A question that names the words it is about: its own, or the line's if that is short enough.
+fn quoting(source: &str, question: Question) -> Question {
+    if question.why.starts_with('"') || source.chars().count() > 60 {
+        return question;
+    }
+    Question { why: format!("\"{source}\": {}", question.why), ..question }
 }
 
 /// The one thing that was said; where two differ, a question.

@@ -1,10 +1,10 @@
 //! Rule 11: where it came from.
 
+use super::line::Line;
 use super::question::About;
 use super::taken::What;
 use super::token::Shape;
 use super::words::{PLACES, SMALL, unit};
-use super::work::Work;
 
 const ARTICLES: [&str; 6] = ["the", "a", "an", "my", "our", "her"];
 const CONNECTORS: [&str; 6] = ["of", "and", "the", "&", "-", "'"];
@@ -13,106 +13,107 @@ const STOPS: [&str; 14] =
 
 /// Sets capitalised names of two words and more aside, before other rules find their words in them
 /// (Half Price Barn). Only where *at* or *from* itself is in lower case, or capitals mean nothing.
-pub(super) fn capitals(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        if !work.is(at, &["at", "from"]) || !starts_with(work, at, char::is_lowercase) {
+pub(super) fn capitals(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        let lower = starts_with(line, at, char::is_lowercase) || line.is(at, &["@"]);
+        if !line.is(at, &["at", "from", "@"]) || !lower {
             return None;
         }
-        let start = if work.is(at + 1, &ARTICLES) && !capital(work, at + 1) { at + 2 } else { at + 1 };
+        let start = if line.is(at + 1, &ARTICLES) && !capital(line, at + 1) { at + 2 } else { at + 1 };
         let mut end = start;
-        while let Some(next) = next_capital(work, end, end == start) {
+        while let Some(next) = next_capital(line, end, end == start) {
             end = next;
         }
-        let words = (start..end).filter(|&i| capital(work, i)).count();
-        let money = work.any_phrase(start, &["half price", "half off"]) == Some(end);
-        let dollar = work.is(start, &ARTICLES) && words == 2;
+        let words = (start..end).filter(|&i| capital(line, i)).count();
+        let money = line.any_phrase(start, &["half price", "half off"]) == Some(end);
+        let dollar = line.is(start, &ARTICLES) && words == 2;
         if words < 2 || money || dollar {
             return None;
         }
-        work.take(at..end, What::Shop);
+        line.take(at..end, What::Shop);
         Some(end)
     });
 }
 
 /// Behind one more capitalised word, over small words between.
-fn next_capital(work: &Work<'_>, at: usize, first: bool) -> Option<usize> {
+fn next_capital(line: &Line<'_>, at: usize, first: bool) -> Option<usize> {
     let mut next = at;
-    while !first && work.is(next, &CONNECTORS) && next < at + 2 {
+    while !first && line.is(next, &CONNECTORS) && next < at + 2 {
         next += 1;
     }
-    (capital(work, next) && (first || next > at || !work.is(next, &PLACES))).then_some(next + 1)
+    (capital(line, next) && (first || next > at || !line.is(next, &PLACES))).then_some(next + 1)
 }
 
-fn capital(work: &Work<'_>, at: usize) -> bool {
-    work.word(at).is_some() && starts_with(work, at, char::is_uppercase)
+fn capital(line: &Line<'_>, at: usize) -> bool {
+    line.word(at).is_some() && starts_with(line, at, char::is_uppercase)
 }
 
-fn starts_with(work: &Work<'_>, at: usize, test: fn(char) -> bool) -> bool {
-    let typed = work.tokens.get(at).and_then(|token| work.line.get(token.span.clone()));
+fn starts_with(line: &Line<'_>, at: usize, test: fn(char) -> bool) -> bool {
+    let typed = line.tokens.get(at).and_then(|token| line.source.get(token.span.clone()));
     typed.and_then(|typed| typed.chars().next()).is_some_and(test)
 }
 
 /// Finds `at harbour thrift`, `from neighbour`; *at* and *from* before anything else are dropped.
-pub(super) fn shops(work: &mut Work<'_>) {
+pub(super) fn shops(line: &mut Line<'_>) {
     let mut at = 0;
-    while at < work.tokens.len() {
-        let begun = work.took(at) == Some(What::Shop);
-        if begun || (work.is(at, &["at", "from"]) && !work.hangs(at, at + 1)) {
-            at = shop(work, at, begun).max(at + 1);
+    while at < line.tokens.len() {
+        let begun = line.took(at) == Some(What::Shop);
+        if begun || (line.is(at, &["at", "from", "@"]) && !line.hangs(at, at + 1)) {
+            at = shop(line, at, begun).max(at + 1);
         } else {
             at += 1;
         }
     }
-    if work.draft.shops.len() > 1 {
-        let why = format!("\"{}\": which of these is it from?", work.draft.shops.join("\" and \""));
-        work.ask(About::Shop, why);
+    if line.draft.shops.len() > 1 {
+        let why = format!("\"{}\": which of these is it from?", line.draft.shops.join("\" and \""));
+        line.ask(About::Shop, why);
     }
 }
 
-fn shop(work: &mut Work<'_>, at: usize, begun: bool) -> usize {
-    let first = if work.is(at + 1, &ARTICLES) && work.word(at + 2).is_some() { at + 2 } else { at + 1 };
+fn shop(line: &mut Line<'_>, at: usize, begun: bool) -> usize {
+    let first = if line.is(at + 1, &ARTICLES) && line.word(at + 2).is_some() { at + 2 } else { at + 1 };
     let mut end = at + 1;
     if begun {
-        while work.took(end) == Some(What::Shop)
-            && !matches!(work.tokens.get(end), Some(token) if token.text == "at" || token.text == "from")
+        while line.took(end) == Some(What::Shop)
+            && !matches!(line.tokens.get(end), Some(token) if token.text == "at" || token.text == "from")
         {
             end += 1;
         }
     } else {
-        if work.word(first).is_none_or(|word| SMALL.contains(&word)) {
-            work.take(at..at + 1, What::Filler);
+        if line.word(first).is_none_or(|word| SMALL.contains(&word)) {
+            line.take(at..at + 1, What::Filler);
             return at + 1;
         }
         end = first + 1;
     }
-    while let Some(next) = part(work, end) {
+    while let Some(next) = part(line, end) {
         end = next;
     }
-    work.take(at..end, What::Shop);
-    let typed = work.typed(at + 1..end);
-    work.draft.shops.push(typed);
+    line.take(at..end, What::Shop);
+    let typed = line.typed(at + 1..end);
+    line.draft.shops.push(typed);
     end
 }
 
 /// Behind one more word of a shop's name.
-fn part(work: &Work<'_>, at: usize) -> Option<usize> {
-    let glued_sign = work.is(at, &["'", "-", "."]) && work.glued(at) && work.glued(at + 1);
-    let joined = work.is(at, &["&", "and"]);
+fn part(line: &Line<'_>, at: usize) -> Option<usize> {
+    let glued_sign = line.is(at, &["'", "-", "."]) && line.glued(at) && line.glued(at + 1);
+    let joined = line.is(at, &["&", "and"]);
     let word = if glued_sign || joined { at + 1 } else { at };
-    let known = work.word(word).is_none_or(|word| SMALL.contains(&word)) || (!glued_sign && stops(work, word));
+    let known = line.word(word).is_none_or(|word| SMALL.contains(&word)) || (!glued_sign && stops(line, word));
     (!known).then_some(word + 1)
 }
 
 /// Whether the rules know this word as something other than a name.
-pub(super) fn stops(work: &Work<'_>, at: usize) -> bool {
-    let Some(token) = work.open(at).filter(|token| token.shape == Shape::Word) else { return true };
+pub(super) fn stops(line: &Line<'_>, at: usize) -> bool {
+    let Some(token) = line.open(at).filter(|token| token.shape == Shape::Word) else { return true };
     let word = token.text.as_str();
-    let colour = work.ctx.catalogue.colours().named(word).is_some_and(|colour| !colour.thing);
-    colour || STOPS.contains(&word) || PLACES.contains(&word) || unit(word).is_some() || is_number(work, at)
+    let colour = line.ctx.catalogue.colours().named(word).is_some_and(|colour| !colour.thing);
+    colour || STOPS.contains(&word) || PLACES.contains(&word) || unit(word).is_some() || is_number(line, at)
 }
 
-fn is_number(work: &Work<'_>, at: usize) -> bool {
-    super::number::number(work, at).is_some()
+fn is_number(line: &Line<'_>, at: usize) -> bool {
+    super::number::number(line, at).is_some()
 }
 
 #[cfg(test)]
@@ -137,6 +138,8 @@ mod tests {
             ("comb 1.00 at Salt & Pepper Store", "Salt & Pepper Store"),
             ("comb 1.00 from Girls Club", "Girls Club"),
             ("comb 1.00 at salt & pepper", "salt & pepper"),
+            ("comb at yard sale 1.00", "yard sale"),
+            ("comb 1.00 @ Green Gate Store", "Green Gate Store"),
         ] {
             assert_eq!(read(line).shop.as_deref(), Some(shop), "{line}");
             assert_eq!(name(line), "comb", "{line}");

@@ -1,7 +1,7 @@
 //! Signs and codes of currencies.
 
+use super::line::Line;
 use super::token::Shape;
-use super::work::Work;
 use crate::model::currency::Currency;
 
 /// Whose sign it is.
@@ -28,31 +28,31 @@ const DOLLARS: [(&str, &str); 11] = [
 /// Signs of other currencies that are short words with other meanings.
 const TOO_SHORT: [&str; 4] = ["R", "Ft", "lei", "S/"];
 
-/// Codes of other currencies that are plain words: a pen for 1.00 is no price in Peru.
-const PLAIN_WORDS: [&str; 3] = ["cop", "pen", "try"];
+/// Codes that are words a packer writes for other things; no line means money by them.
+const WORDS: [&str; 3] = ["pen", "try", "cop"];
 
 /// The currency sign or code that begins here, and where it ends.
-pub(super) fn sign_at(work: &Work<'_>, at: usize, own: Currency) -> Option<(Sign, usize)> {
-    if let Some(end) = spelled(work, at, own.sign()).or_else(|| spelled(work, at, own.code())) {
+pub(super) fn sign_at(line: &Line<'_>, at: usize, own: Currency) -> Option<(Sign, usize)> {
+    if let Some(end) = spelled(line, at, own.sign()).or_else(|| code(line, at, |code| code == own.code())) {
         return Some((Sign::Own, end));
     }
-    if work.is(at + 1, &["$"]) && work.glued(at + 1) {
-        let word = work.word(at)?;
+    if line.is(at + 1, &["$"]) && line.glued(at + 1) {
+        let word = line.word(at)?;
         let &(_, code) = DOLLARS.iter().find(|(letters, _)| *letters == word)?;
         return Some((if code == own.code() { Sign::Own } else { Sign::Other }, at + 2));
     }
     let other = Currency::all_signs().into_iter().filter(|sign| !TOO_SHORT.contains(sign));
-    let end = other.into_iter().find_map(|sign| spelled(work, at, sign));
-    end.or_else(|| foreign_code(work, at)).map(|end| (Sign::Other, end))
+    let end = other.into_iter().find_map(|sign| spelled(line, at, sign));
+    end.or_else(|| code(line, at, |_| true)).map(|end| (Sign::Other, end))
 }
 
 /// The end of a sign spelled out here, over several glued tokens if it must.
-fn spelled(work: &Work<'_>, at: usize, sign: &str) -> Option<usize> {
+fn spelled(line: &Line<'_>, at: usize, sign: &str) -> Option<usize> {
     let sign = sign.to_lowercase();
     let mut rest = sign.as_str();
     let mut end = at;
     while !rest.is_empty() {
-        let token = work.open(end).filter(|token| token.shape != Shape::Number)?;
+        let token = line.open(end).filter(|token| token.shape != Shape::Number)?;
         if end > at && !token.glued {
             return None;
         }
@@ -62,7 +62,8 @@ fn spelled(work: &Work<'_>, at: usize, sign: &str) -> Option<usize> {
     Some(end)
 }
 
-fn foreign_code(work: &Work<'_>, at: usize) -> Option<usize> {
-    let word = work.word(at).filter(|word| word.len() == 3 && !PLAIN_WORDS.contains(word))?;
-    Currency::by_code(word).is_some().then_some(at + 1)
+/// The end of a known currency's code.
+fn code(line: &Line<'_>, at: usize, wanted: impl Fn(&str) -> bool) -> Option<usize> {
+    let word = line.word(at).filter(|word| word.len() == 3 && !WORDS.contains(word))?;
+    Currency::by_code(word).is_some_and(|currency| wanted(currency.code())).then_some(at + 1)
 }

@@ -1,8 +1,8 @@
 //! Rule 9: sizes of clothes and shoes.
 
+use super::line::Line;
 use super::taken::What;
 use super::token::Shape;
-use super::work::Work;
 
 const WORDS: [(&str, &str); 20] = [
     ("extra small", "XS"),
@@ -28,78 +28,80 @@ const WORDS: [(&str, &str); 20] = [
 ];
 
 /// Finds `size 10-12`, `sz M`, `shoe size 1`, and `2T` anywhere.
-pub(super) fn labelled(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        if let Some(end) = work.any_phrase(at, &["one size fits all", "one size fits most", "one size"]) {
-            work.take(at..end, What::Filler);
+pub(super) fn labelled(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        if let Some(end) = line.any_phrase(at, &["one size fits all", "one size fits most", "one size"]) {
+            line.take(at..end, What::Filler);
             return Some(end);
         }
-        if let Some(label) = work.any_phrase(at, &["shoe size", "size", "sz"]) {
-            let start = if work.is(label, &[":", ".", "-"]) { label + 1 } else { label };
-            let (size, end) = size(work, start)?;
-            return Some(keep(work, at..end, size));
+        if let Some(label) = line.any_phrase(at, &["shoe size", "size", "sz"]) {
+            let start = if line.is(label, &[":", ".", "-"]) { label + 1 } else { label };
+            let (size, end) = size(line, start)?;
+            return Some(keep(line, at..end, size));
         }
-        let (size, end) = toddler(work, at)?;
-        Some(keep(work, at..end, size))
+        let (size, end) = toddler(line, at)?;
+        Some(keep(line, at..end, size))
     });
 }
 
 /// A size right after *girls* or *boys*.
-pub(super) fn after_whom(work: &mut Work<'_>) {
-    work.scan(|work, at| {
+pub(super) fn after_whom(line: &mut Line<'_>) {
+    line.scan(|line, at| {
         let before = at.checked_sub(1)?;
-        if work.took(before) != Some(What::Whom) {
+        if line.took(before) != Some(What::Whom) {
             return None;
         }
-        let (size, end) = in_words(work, at)?;
-        Some(keep(work, at..end, size))
+        let (size, end) = in_words(line, at)?;
+        Some(keep(line, at..end, size))
     });
 }
 
-fn keep(work: &mut Work<'_>, range: std::ops::Range<usize>, size: String) -> usize {
+fn keep(line: &mut Line<'_>, range: std::ops::Range<usize>, size: String) -> usize {
     let end = range.end;
-    work.take(range, What::Size);
-    work.draft.sizes.push(size);
+    line.take(range, What::Size);
+    line.draft.sizes.push(size);
     end
 }
 
 /// One size, or two with a hyphen or a slash between.
-fn size(work: &Work<'_>, at: usize) -> Option<(String, usize)> {
-    let (from, end) = single(work, at)?;
-    let to_word = work.is(end, &["to"]) && work.number(end + 1).is_some();
-    if ((work.is(end, &["-", "/"]) && work.glued(end) && work.glued(end + 1)) || to_word)
-        && let Some((to, end)) = single(work, end + 1)
+fn size(line: &Line<'_>, at: usize) -> Option<(String, usize)> {
+    let (from, end) = single(line, at)?;
+    let to_word = line.is(end, &["to"]) && line.number(end + 1).is_some();
+    let joined = line.is(end, &["-", "/"]) && line.glued(end) && line.glued(end + 1);
+    if (joined || to_word)
+        && let Some((to, end)) = single(line, end + 1)
     {
         return Some((format!("{from}-{to}"), end));
     }
     Some((from, end))
 }
 
-fn single(work: &Work<'_>, at: usize) -> Option<(String, usize)> {
-    let Some(number) = work.number(at) else { return in_words(work, at) };
-    let letters = work.word(at + 1).filter(|word| word.len() <= 3 && work.glued(at + 1));
+fn single(line: &Line<'_>, at: usize) -> Option<(String, usize)> {
+    let Some(number) = line.number(at) else { return in_words(line, at) };
+    let letters = line.word(at + 1).filter(|word| word.len() <= 3 && line.glued(at + 1));
     Some(match letters {
         Some(letters) => (format!("{}{}", number.text, letters.to_uppercase()), at + 2),
         None => (number.text.clone(), at + 1),
     })
 }
 
-fn in_words(work: &Work<'_>, at: usize) -> Option<(String, usize)> {
+fn in_words(line: &Line<'_>, at: usize) -> Option<(String, usize)> {
     WORDS.iter().find_map(|&(words, size)| {
-        let end = work.phrase(at, words)?;
-        let hangs = work.hangs_behind(end) && !work.tokens.get(end).is_some_and(|token| token.shape == Shape::Sign);
-        (!hangs && (words.len() != 1 || !work.hangs_behind(end))).then(|| (size.to_owned(), end))
+        let end = line.phrase(at, words)?;
+        let hangs = line.hangs_behind(end) && !line.tokens.get(end).is_some_and(|token| token.shape == Shape::Sign);
+        let letter_hangs = words.len() == 1 && line.hangs_behind(end);
+        (!hangs && !letter_hangs).then(|| (size.to_owned(), end))
     })
 }
 
 /// `2T`, `3T-4T`.
-fn toddler(work: &Work<'_>, at: usize) -> Option<(String, usize)> {
+fn toddler(line: &Line<'_>, at: usize) -> Option<(String, usize)> {
     let one = |at: usize| {
-        let number = work.whole(at).filter(|number| (1..=7).contains(number))?;
-        (work.is(at + 1, &["t"]) && work.glued(at + 1)).then(|| (format!("{number}T"), at + 2))
+        let number = line.whole(at).filter(|number| (1..=7).contains(number))?;
+        (line.is(at + 1, &["t"]) && line.glued(at + 1)).then(|| (format!("{number}T"), at + 2))
     };
-    let (from, end) = one(at).filter(|_| !work.hangs_before(at))?;
-    if work.is(end, &["-", "/"]) && work.glued(end) {
+    let (from, end) = one(at).filter(|_| !line.hangs_before(at))?;
+    if line.is(end, &["-", "/"]) && line.glued(end) {
         let (to, end) = one(end + 1)?;
         return Some((format!("{from}-{to}"), end));
     }

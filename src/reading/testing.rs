@@ -1,6 +1,6 @@
 //! Short hands for the tests of this floor.
 
-use super::work::Work;
+use super::line::Line;
 use super::{Context, Outcome, Reading, read_line};
 use crate::catalogue::Catalogue;
 use crate::model::currency::Currency;
@@ -21,8 +21,8 @@ fn with_profile<T>(profile: &Profile, test: impl FnOnce(&Context<'_>) -> T) -> T
     CATALOGUE.with(|catalogue| test(&Context { profile, catalogue, today, price_asked: true }))
 }
 
-pub fn with_work<T>(line: &str, test: impl FnOnce(&Work<'_>) -> T) -> T {
-    with_context(|ctx| test(&Work::new(line, ctx)))
+pub fn with_line<T>(line: &str, test: impl FnOnce(&Line<'_>) -> T) -> T {
+    with_context(|ctx| test(&Line::new(line, ctx)))
 }
 
 pub fn read(line: &str) -> Reading {

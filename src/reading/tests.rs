@@ -80,3 +80,11 @@ fn json_has_the_fields_of_the_rules() {
     assert!(json.get("kind").is_none() && json.get("taken").is_none());
     assert_eq!(json.as_object().unwrap().len(), 25);
 }
+
+#[test]
+fn a_question_names_its_words() {
+    let why = |line: &str| read(line).questions.remove(0).why;
+    assert_eq!(why("5 soaps 2 for 3.00"), "\"5 soaps 2 for 3.00\": 5 is no multiple of 2");
+    assert_eq!(why("a few stickers 50c"), "\"a few\": how many is that?");
+    assert!(!why(&format!("{} 2 for 3.00 each", "soap ".repeat(20))).contains('"'));
+}

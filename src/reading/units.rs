@@ -27,8 +27,12 @@ pub(super) struct Tally {
 pub(super) fn tally(draft: &mut Draft, kind: Option<&Kind>, clothing: bool) -> Tally {
     let set = kind.is_some_and(|kind| kind.set);
     let mut tally = if draft.pack.named { packed(draft, set) } else { loose(draft, set) };
+    let leaves = kind.is_some_and(|kind| ["notebook", "notepad", "sketchbook"].contains(&kind.name.as_str()));
+    if leaves && tally.unit.as_deref() == Some("sheet") {
+        ask(draft, "do the sheets count, or are they inside?".to_owned());
+    }
     if clothing && draft.counts.iter().any(|count| count.maybe_size) {
-        ask(draft, "is the number with the x a size or a count?".to_owned());
+        ask(draft, "is the number a size or a count?".to_owned());
     }
     bundle(draft, &mut tally);
     let sensible = |units: u32| (1..=Units::MOST).contains(&units);

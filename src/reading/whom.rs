@@ -1,33 +1,33 @@
 //! Rule 8, first part: who it is for.
 
 use super::draft::WhomSaid;
+use super::line::Line;
 use super::taken::What;
-use super::work::Work;
 use crate::model::whom::ForWhom;
 
 /// Finds *girl*, *boys*, *unisex* …
-pub(super) fn whom(work: &mut Work<'_>) {
-    work.scan(|work, at| {
-        let said = word(work, at)?;
-        let from = if at > 0 && work.is(at - 1, &["for"]) { at - 1 } else { at };
+pub(super) fn whom(line: &mut Line<'_>) {
+    line.scan(|line, at| {
+        let said = word(line, at)?;
+        let from = if at > 0 && line.is(at - 1, &["for"]) { at - 1 } else { at };
         let mut end = at + 1;
-        if work.is(end, &["'"]) && work.glued(end) {
+        if line.is(end, &["'"]) && line.glued(end) {
             end += 1;
         }
-        if work.is(end, &["or", "and", "&", "/"]) && word(work, end + 1).is_some() {
+        if line.is(end, &["or", "and", "&", "/"]) && word(line, end + 1).is_some() {
             end += 1;
         }
-        work.take(from..end, What::Whom);
-        work.draft.whom.push(said);
+        line.take(from..end, What::Whom);
+        line.draft.whom.push(said);
         Some(end)
     });
 }
 
-fn word(work: &Work<'_>, at: usize) -> Option<WhomSaid> {
-    if work.hangs(at, at + 1) && !work.is(at + 1, &["'"]) {
+fn word(line: &Line<'_>, at: usize) -> Option<WhomSaid> {
+    if line.hangs(at, at + 1) && !line.is(at + 1, &["'"]) {
         return None;
     }
-    match work.word(at)? {
+    match line.word(at)? {
         "girl" | "girls" | "girl's" => Some(WhomSaid::Only(ForWhom::Girl)),
         "boy" | "boys" | "boy's" => Some(WhomSaid::Only(ForWhom::Boy)),
         "either" | "any" | "anyone" | "unisex" => Some(WhomSaid::Either),

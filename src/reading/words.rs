@@ -19,8 +19,10 @@ pub(super) const PACKS: [&str; 13] = [
 /// A pack where *of* follows, else a thing.
 pub(super) const LOOSE_PACKS: [&str; 8] = ["box", "boxes", "bag", "bags", "set", "sets", "card", "cards"];
 /// Units that are taken out of a name.
-pub(super) const UNITS: [(&str, &str); 8] = [
+pub(super) const UNITS: [(&str, &str); 10] = [
     ("pair", "pairs"),
+    ("pr", "prs"),
+    ("yd", "yds"),
     ("bar", "bars"),
     ("yard", "yards"),
     ("roll", "rolls"),
@@ -66,7 +68,33 @@ pub(super) const SMALL: [&str; 30] = [
     "sz",
 ];
 
+/// Before a number or an amount these say that it is not exact.
+pub(super) const HEDGES: [&str; 16] = [
+    "about",
+    "around",
+    "roughly",
+    "approx",
+    "approximately",
+    "maybe",
+    "perhaps",
+    "almost",
+    "nearly",
+    "less than",
+    "more than",
+    "at least",
+    "at most",
+    "up to",
+    "over",
+    "~",
+];
+
 /// The singular of a unit word, and whether it stands in the plural.
 pub(super) fn unit(word: &str) -> Option<(&'static str, bool)> {
-    UNITS.iter().find(|(one, many)| *one == word || *many == word).map(|&(one, _)| (one, one != word))
+    let &(one, _) = UNITS.iter().find(|(one, many)| *one == word || *many == word)?;
+    match one {
+        // Short forms are both: 1 pr, 2 pr.
+        "pr" => Some(("pair", false)),
+        "yd" => Some(("yard", false)),
+        long => Some((long, long != word)),
+    }
 }

@@ -9,22 +9,23 @@ use super::taken::What;
 use super::token::{Shape, Token, cut};
 
 /// The tokens of a line with what has been understood so far.
-pub(super) struct Work<'a> {
-    pub line: &'a str,
+pub(super) struct Line<'a> {
+    /// The cleaned line.
+    pub source: &'a str,
     pub ctx: &'a Context<'a>,
     pub tokens: Vec<Token>,
     pub draft: Draft,
 }
 
-impl<'a> Work<'a> {
+impl<'a> Line<'a> {
     /// Cuts up a cleaned line.
-    pub fn new(line: &'a str, ctx: &'a Context<'a>) -> Work<'a> {
-        let (tokens, notes) = cut(line);
-        Work { line, ctx, tokens, draft: Draft { notes, ..Draft::default() } }
+    pub fn new(source: &'a str, ctx: &'a Context<'a>) -> Line<'a> {
+        let (tokens, notes) = cut(source);
+        Line { source, ctx, tokens, draft: Draft { notes, ..Draft::default() } }
     }
 
     /// Tries a rule at each open token from the left; a rule that takes words says where it ended.
-    pub fn scan(&mut self, rule: impl Fn(&mut Work<'a>, usize) -> Option<usize>) {
+    pub fn scan(&mut self, rule: impl Fn(&mut Line<'a>, usize) -> Option<usize>) {
         let mut at = 0;
         while at < self.tokens.len() {
             at = match self.open(at).is_some().then(|| rule(self, at)).flatten() {
@@ -121,7 +122,7 @@ impl<'a> Work<'a> {
     pub fn typed(&self, range: Range<usize>) -> String {
         let start = self.tokens.get(range.start).map_or(0, |token| token.span.start);
         let end = range.end.checked_sub(1).and_then(|last| self.tokens.get(last)).map_or(start, |token| token.span.end);
-        let slice = self.line.get(start..end).unwrap_or_default();
+        let slice = self.source.get(start..end).unwrap_or_default();
         slice.split_whitespace().collect::<Vec<_>>().join(" ")
     }
 
