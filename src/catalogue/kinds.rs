@@ -106,7 +106,14 @@ impl Catalogue {
             let outer = head.get(..of).unwrap_or_default();
             return self.by_end(inner).or_else(|| self.by_end(outer));
         }
-        self.by_end(head)
+        self.by_end(head).or_else(|| self.by_set(head))
+    }
+
+    /// A marker set is markers, where those are given as a set anyway.
+    fn by_set(&self, words: &[&str]) -> Option<&Kind> {
+        let (last, before) = words.split_last()?;
+        let kind = self.by_end(before).filter(|kind| kind.set);
+        kind.filter(|_| ["set", "sets"].contains(last))
     }
 
     /// The longest end of these words that is a known name.

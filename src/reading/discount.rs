@@ -48,6 +48,10 @@ fn regular(line: &mut Line<'_>, at: usize) -> Option<usize> {
 fn off(line: &mut Line<'_>, at: usize) -> Option<usize> {
     let (percent, end) = share(line, at)?;
     let from = if at > 0 && line.is(at - 1, &["at", "@", "for"]) { at - 1 } else { at };
+    if from < at && names_a_shop(line, at..end) {
+        line.doubt(from..end + 1, About::Paid, "is that a shop, or half the price?");
+        return Some(end + 1);
+    }
     if at > 1 && line.phrase(at - 2, "up to").is_some() {
         line.doubt(at - 2..end, About::Paid, "how much was taken off?");
     } else if percent > Decimal::ONE_HUNDRED {
@@ -57,6 +61,12 @@ fn off(line: &mut Line<'_>, at: usize) -> Option<usize> {
         line.draft.offs.push(percent);
     }
     Some(end)
+}
+
+/// *At Half Price Barn*: written with capitals that go on into the next word.
+fn names_a_shop(line: &Line<'_>, half: std::ops::Range<usize>) -> bool {
+    let capital = |range| line.typed(range).starts_with(char::is_uppercase);
+    line.word(half.end).is_some() && capital(half.clone()) && capital(half.end..half.end + 1)
 }
 
 fn share(line: &Line<'_>, at: usize) -> Option<(Decimal, usize)> {

@@ -91,8 +91,8 @@ fn packed(draft: &mut Draft, set: bool) -> Tally {
     let whole = set || (only_pieces && kit);
     let mut counted = draft.counts.iter().filter(|count| !count.times && !count.article).map(|count| count.value);
     let first = counted.next();
-    // Two jigsaws of 100 pieces are two: the pieces are told of each, so the count can't repeat them.
-    let sets = first.filter(|value| only_pieces && whole && Some(*value) != size && counted.next().is_none());
+    // Two jigsaws of 100 pieces are two: another number than the pieces of one can't repeat them.
+    let sets = first.filter(|value| whole && size.is_some_and(|size| size != *value) && counted.next().is_none());
     if first.is_some() && sets.is_none() {
         ask(draft, "does the count repeat what the pack says, or are there so many packs?".to_owned());
     } else if only_pieces && !whole {
