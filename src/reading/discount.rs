@@ -65,7 +65,11 @@ fn off(line: &mut Line<'_>, at: usize) -> Option<usize> {
 
 /// *At Half Price Barn*: written with capitals that go on into the next word.
 fn names_a_shop(line: &Line<'_>, half: std::ops::Range<usize>) -> bool {
-    let capital = |range| line.typed(range).starts_with(char::is_uppercase);
+    // A line all in capitals says nothing by them.
+    let capital = |range| {
+        let typed = line.typed(range);
+        typed.starts_with(char::is_uppercase) && typed.contains(char::is_lowercase)
+    };
     line.word(half.end).is_some() && capital(half.clone()) && capital(half.end..half.end + 1)
 }
 

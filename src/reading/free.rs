@@ -28,7 +28,7 @@ pub(super) fn free(line: &mut Line<'_>) {
         if line.hangs(at, end) {
             return None;
         }
-        if at > 0 && line.number(at - 1).is_some() && !begins_line(line, at - 1) {
+        if at > 0 && line.number(at - 1).is_some() && !counts_all(line, at - 1) {
             line.doubt(at - 1..end, About::Paid, "how many of them were free?");
             return Some(end);
         }
@@ -45,8 +45,10 @@ fn gift(line: &Line<'_>, at: usize) -> Option<usize> {
     (!noun && !line.hangs_behind(end)).then_some(end)
 }
 
-fn begins_line(line: &Line<'_>, at: usize) -> bool {
-    line.tokens.iter().take(at).all(|token| token.took.is_some())
+/// Whether the number counts the whole line, because it begins it or is written as `x3`.
+fn counts_all(line: &Line<'_>, at: usize) -> bool {
+    let times = at.checked_sub(1).is_some_and(|before| line.is(before, &["x", "qty"]));
+    times || line.tokens.iter().take(at).all(|token| token.took.is_some())
 }
 
 /// Drops words that say nothing more.
