@@ -162,7 +162,8 @@ impl<S: Store> Season<S> {
     }
 }
 
-fn name(thing: &Thing) -> Name {
+/// A thing as it is searched for: its title, and all else that is said of its batches.
+pub fn name(thing: &Thing) -> Name {
     let more = thing.lots.iter().map(|lot| lot.facts.haystack()).collect::<Vec<_>>().join(" ");
     Name::new(&thing.title, &more)
 }

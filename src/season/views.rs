@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 use rust_decimal::Decimal;
 
-use super::names::{Thing, day_of};
+use super::names::{Thing, day_of, name};
 use super::{ActError, Season};
 use crate::find::{Name, closest, find};
 use crate::model::category::Category;
@@ -311,10 +311,6 @@ fn answering(words: &str, things: Vec<Thing>) -> Vec<Thing> {
     if words.trim().is_empty() {
         return things;
     }
-    let name = |thing: &Thing| {
-        let more = thing.lots.iter().map(|lot| lot.facts.haystack()).collect::<Vec<_>>().join(" ");
-        Name::new(&thing.title, &more)
-    };
     let names: Vec<Name> = things.iter().map(name).collect();
     closest(&find(words, &names)).iter().map(|hit| things[hit.index].clone()).collect()
 }
