@@ -35,6 +35,7 @@ const OF_ONE: [&str; 11] =
 pub(super) fn counts(line: &mut Line<'_>) {
     line.scan(vague);
     line.scan(nearly);
+    line.scan(halves);
     line.scan(times);
     line.scan(dozens);
     line.scan(with_unit);
@@ -57,6 +58,19 @@ fn nearly(line: &mut Line<'_>, at: usize) -> Option<usize> {
     let number = number(line, start).filter(|number| !number.article && !line.hangs(start, number.end))?;
     line.doubt(at..number.end, About::Units, "how many is that?");
     Some(number.end)
+}
+
+/// `one and a half yards`, `half a yard`: a part of a thing is no count.
+fn halves(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let number = number(line, at).map_or(at, |number| number.end);
+    let behind = || line.phrase(number, "and a half").filter(|_| number > at);
+    let of_unit = || {
+        let end = line.any_phrase(at, &["half a", "half of a", "half"])?;
+        line.word(end).and_then(unit).is_some_and(|(_, many)| !many).then_some(end)
+    };
+    let end = of_unit().or_else(behind)?;
+    line.doubt(at..end, About::Units, "how many can be given?");
+    Some(end)
 }
 
 /// `x4`, `x 4`, `4x`, `qty 4`.
@@ -89,6 +103,13 @@ fn dozens(line: &mut Line<'_>, at: usize) -> Option<usize> {
     let by_the = at.checked_sub(1).is_some_and(|before| line.is(before, &["the", "per", "by"]));
     if !dozen || by_the {
         return None;
+    }
+    let behind_price = at.checked_sub(1).is_some_and(|before| line.took(before) == Some(What::Price));
+    let counted = line.draft.pack.named || (0..at).any(|i| super::number::number(line, i).is_some_and(|n| !n.article));
+    if behind_price && counted {
+        // 36 combs 1.00 a dozen: part of the price, not a second count.
+        line.doubt(at..number.end, About::Paid, "how often is that the price?");
+        return Some(number.end);
     }
     if !begins_name_before(line, at) {
         // It leads: left whole for the rule of leading numbers.
@@ -133,7 +154,8 @@ fn with_unit(line: &mut Line<'_>, at: usize) -> Option<usize> {
 /// and so does one that begins a name which the catalogue knows (3 ring binder).
 fn leading(line: &mut Line<'_>, at: usize) -> Option<usize> {
     let number = number(line, at).filter(|number| !line.hangs(at, number.end))?;
-    if begins_name_before(line, at) || begins_known_name(line, at, number.end) {
+    let grade = line.glued(at) && at.checked_sub(1).is_some_and(|before| line.is(before, &["#"]));
+    if grade || begins_name_before(line, at) || begins_known_name(line, at, number.end) {
         return None;
     }
     let said_of_one = line.is(number.end, &OF_ONE) && !begins_known_name(line, number.end, number.end);
@@ -141,7 +163,11 @@ fn leading(line: &mut Line<'_>, at: usize) -> Option<usize> {
         line.doubt(at..number.end + 1, About::Units, "how many is that?");
         return Some(number.end + 1);
     }
-    let listed = at == 0 && number.value > 1 && line.glued(number.end) && line.is(number.end, &[")", "."]);
+    let listed = at == 0
+        && number.value > 1
+        && line.glued(number.end)
+        && line.is(number.end, &[")", "."])
+        && line.open(number.end + 1).is_some();
     if listed {
         line.doubt(at..number.end + 1, About::Units, "does this count, or number a list?");
         return Some(number.end + 1);

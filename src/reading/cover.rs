@@ -7,12 +7,15 @@ use super::taken::What;
 use super::words::{LOOSE_PACKS, PACKS, unit};
 use crate::catalogue::same_word;
 
+/// The price is for everything in the line.
+const WHOLE: [&str; 7] = ["for all", "for both", "for the lot", "the lot", "in all", "altogether", "total"];
+
 /// Finds the words that say what a price covers and gives each to its price.
 pub(super) fn covers(line: &mut Line<'_>) {
     line.scan(|line, at| {
         let (scope, end) = scope(line, at).filter(|_| !inside_each(line, at))?;
         let counted = at.checked_sub(1).is_some_and(|before| line.whole(before).is_some());
-        let may_lead = !counted && (scope == Scope::Each || line.is(at, &["per"]));
+        let may_lead = !counted && (scope == Scope::Each || line.is(at, &["per", "each"]));
         let Some(owner) = owner(line, at, end, may_lead) else { return stray(line, at, end, &scope) };
         let taken = line.draft.prices.get(owner).is_some_and(|price| price.scope != Scope::Bare);
         if taken {
@@ -29,13 +32,15 @@ pub(super) fn covers(line: &mut Line<'_>) {
 
 /// The words that begin here and what they make a price cover.
 fn scope(line: &Line<'_>, at: usize) -> Option<(Scope, usize)> {
-    if let Some(end) = line.any_phrase(at, &["for all", "for both", "for the lot", "in all", "altogether", "total"]) {
+    if let Some(end) = line.any_phrase(at, &WHOLE) {
         return Some((Scope::Whole, end));
     }
     let start = if line.is(at, &["/"]) { at + 1 } else { at };
     let each = ["for each", "each one", "each", "ea", "apiece", "per piece", "per item", "a piece"];
     if let Some(end) = line.any_phrase(start, &each).filter(|&end| !line.is(end, &["of"])) {
-        return match noun(line, end) {
+        let twice =
+            || line.word(end).filter(|word| said_twice(line, end, word)).map(|word| Scope::Per(word.to_owned()));
+        return match noun(line, end).or_else(twice) {
             Some(scope) if line.is(start, &["each"]) => Some((scope, end + 1)),
             _ => Some((Scope::Each, end)),
         };
@@ -43,11 +48,15 @@ fn scope(line: &Line<'_>, at: usize) -> Option<(Scope, usize)> {
     let end = if start > at { start } else { line.any_phrase(at, &["for a", "a", "an", "per", "the"])? };
     let scope = noun(line, end).filter(|_| !line.is(end + 1, &["of"]));
     let said_per = start > at || line.is(at, &["per"]);
-    let said_twice = |word: &str| {
-        (0..line.tokens.len()).any(|i| i != end && line.word(i).is_some_and(|other| same_word(other, word)))
+    let named = || {
+        line.word(end).filter(|word| said_per || said_twice(line, end, word)).map(|word| Scope::Per(word.to_owned()))
     };
-    let named = || line.word(end).filter(|word| said_per || said_twice(word)).map(|word| Scope::Per(word.to_owned()));
     scope.or_else(named).map(|scope| (scope, end + 1))
+}
+
+/// `6 pens 10c a pen`: the word of the price is the thing itself, named elsewhere in the line.
+fn said_twice(line: &Line<'_>, at: usize, word: &str) -> bool {
+    (0..line.tokens.len()).any(|i| i != at && line.word(i).is_some_and(|other| same_word(other, word)))
 }
 
 /// `12 in each` says what a pack holds.

@@ -81,6 +81,69 @@ fn line_of_words() -> impl Strategy<Value = String> {
     proptest::collection::vec(proptest::sample::select(&WORDS[..]), 1..9).prop_map(|words| words.join(" "))
 }
 
+/// Any characters, those of the rules and those that a terminal obeys more often than others.
+fn odd_text() -> impl Strategy<Value = String> {
+    let odd: Vec<char> =
+        "0123456789.,$€¢%/@#x×-–½\"'();\u{1b}\u{9b}\u{202e}\u{2066}\u{85}\u{a0}\u{200b}٣²".chars().collect();
+    let char = prop_oneof![any::<char>(), proptest::sample::select(odd), proptest::char::range(' ', '~')];
+    proptest::collection::vec(char, 0..600).prop_map(|chars| chars.into_iter().collect())
+}
+
+/// What is bought: counts and packs that stand whole between commas.
+const THINGS: [&str; 14] = [
+    "6 combs",
+    "a comb",
+    "a few combs",
+    "combs x4",
+    "wallet 5",
+    "2 packs of 5 vests",
+    "12 pack pencils",
+    "box of 16 crayons",
+    "24 crayons",
+    "12 pencils 12 pack",
+    "3 pairs of socks",
+    "24 pencils in bundles of 8",
+    "100 piece jigsaw",
+    "a dozen gift bags",
+];
+/// Prices with their words.
+const PRICES: [&str; 12] = [
+    "1.25",
+    "$3 each",
+    "50c",
+    "a dollar fifty",
+    "2 for $3",
+    "10 cents a pack",
+    "at 10 cents",
+    "2.50 half off",
+    "was 8.00 half off 3.00",
+    "3.00 was 6.99",
+    "free",
+    "€2",
+];
+/// What else may be said.
+const OTHERS: [&str; 12] = [
+    "girls",
+    "boys large",
+    "ages 6-8",
+    "4+",
+    "size 10-12",
+    "pink",
+    "forest green",
+    "theme ocean",
+    "from neighbour",
+    "feb 15",
+    "exp 2027-03",
+    "5x3x2 in",
+];
+
+/// Whole phrases in any order: a thing, its price, and up to three more.
+fn phrases() -> impl Strategy<Value = Vec<&'static str>> {
+    let others = proptest::sample::subsequence(OTHERS.to_vec(), 0..=3);
+    let all = (proptest::sample::select(&THINGS[..]), proptest::sample::select(&PRICES[..]), others);
+    all.prop_map(|(thing, price, others)| [vec![thing, price], others].concat()).prop_shuffle()
+}
+
 /// What a change of spaces or letters must not touch.
 fn sums(reading: &Reading) -> impl PartialEq + std::fmt::Debug + use<> {
     let about: Vec<_> = reading.questions.iter().map(|question| question.about).collect();
@@ -106,7 +169,10 @@ fn has_no_control(outcome: &Outcome) {
     let mut open = vec![&json];
     while let Some(value) = open.pop() {
         match value {
-            serde_json::Value::String(text) => assert!(!text.contains(char::is_control), "{text:?}"),
+            serde_json::Value::String(text) => {
+                let turns = |c: char| matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+                assert!(!text.contains(|c: char| c.is_control() || turns(c)), "{text:?}");
+            }
             serde_json::Value::Array(items) => open.extend(items),
             serde_json::Value::Object(map) => open.extend(map.values()),
             _ => {}
@@ -125,6 +191,23 @@ proptest! {
             outcomes.iter().filter_map(Outcome::reading).for_each(is_sound);
             read_haul(&text, ctx);
         });
+    }
+
+    #[test]
+    fn odd_text_is_read_without_a_panic(text in odd_text()) {
+        with_context(|ctx| {
+            read_text(&text, ctx).iter().for_each(has_no_control);
+            has_no_control(&read_line(1, &text, ctx));
+        });
+    }
+
+    #[test]
+    fn full_stops_and_a_place_change_no_sum(phrases in phrases()) {
+        let line = phrases.join(", ");
+        let plain = sums(&read(&line));
+        prop_assert_eq!(&plain, &sums(&read(&format!("{line}."))), "{}", line);
+        prop_assert_eq!(&plain, &sums(&read(&format!("{line}, tote 4"))), "{}", line);
+        prop_assert_eq!(&plain, &sums(&read(&format!("{line} tote 4"))), "{}", line);
     }
 
     #[test]
@@ -147,6 +230,7 @@ proptest! {
         prop_assert_eq!(&plain, &sums(&read(&line.replace(' ', "   "))), "{}", line);
         prop_assert_eq!(&plain, &sums(&read(&line.to_uppercase())), "{}", line);
         prop_assert_eq!(&plain, &sums(&read(&format!("  {line}  "))), "{}", line);
+        prop_assert_eq!(&plain, &sums(&read(&format!("{line}."))), "{}", line);
     }
 }
 

@@ -86,6 +86,9 @@ fn length(line: &Line<'_>, at: usize) -> Option<i64> {
 /// *in* before a place, bundles, a number or a colour is not inches.
 fn is_inches(line: &Line<'_>, at: usize) -> bool {
     let next = at + 1;
+    if line.number(next).is_some() && line.is(next + 1, &["c", "¢", "cent", "cents"]) {
+        return true;
+    }
     let Some(word) = line.word(next) else { return line.number(next).is_none_or(|number| number.decimals() > 0) };
     let plain_colour = line.ctx.catalogue.colours().named(word).is_some_and(|colour| !colour.thing);
     let leads_on = ["bundle", "bundles", "the", "my", "a", "our", "all", "total", "each"].contains(&word);

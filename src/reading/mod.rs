@@ -49,6 +49,8 @@ mod corpus;
 #[cfg(test)]
 mod laws;
 #[cfg(test)]
+mod rows;
+#[cfg(test)]
 mod testing;
 #[cfg(test)]
 mod tests;

@@ -8,7 +8,7 @@ use super::number::{below_hundred, number};
 use super::question::About;
 use super::sign::{Sign, sign_at};
 use super::taken::What;
-use super::words::SMALL;
+use super::words::{PLACES, SMALL};
 
 const COINS: [(&str, &str, i64); 5] = [
     ("penny", "pennies", 1),
@@ -65,7 +65,9 @@ pub(super) fn amounts(line: &mut Line<'_>) {
 fn find(line: &Line<'_>, at: usize) -> Option<Found> {
     let found =
         signed(line, at).or_else(|| with_word(line, at)).or_else(|| coin(line, at)).or_else(|| bare(line, at))?;
+    let after_dash = at > 0 && line.is(at - 1, &["-"]) && line.glued(at);
     match found {
+        Found::Amount(Amount { end, .. }) if after_dash => Some(Found::Doubt(end, "is the dash a minus?".to_owned())),
         Found::Amount(Amount { end, .. }) if goes_on(line, end) => {
             Some(Found::Doubt(end + 2, "is it one of two prices?".to_owned()))
         }
@@ -178,7 +180,8 @@ fn with_change(line: &Line<'_>, at: usize, dollars: Decimal, end: usize) -> Foun
     }
     match below_hundred(line, end) {
         Some((cents, after)) if !line.hangs(end, after) => {
-            let next_is_name = line.word(after).is_some_and(|word| !SMALL.contains(&word));
+            let kept = line.is(after, &PLACES) && line.whole(after + 1).is_some();
+            let next_is_name = !kept && line.word(after).is_some_and(|word| !SMALL.contains(&word));
             if next_is_name {
                 return Found::Doubt(after, "is the last number cents, or a count?".to_owned());
             }
@@ -210,10 +213,6 @@ fn bare(line: &Line<'_>, at: usize) -> Option<Found> {
     let is_amount = digits > 0 && token.decimals() == digits;
     if !is_amount || line.is(at + 1, &["%"]) || line.phrase(at + 1, "percent").is_some() {
         return None;
-    }
-    let after_dash = at > 0 && line.is(at - 1, &["-"]) && line.glued(at);
-    if after_dash {
-        return Some(Found::Doubt(at + 1, "is the dash a minus?".to_owned()));
     }
     Some(Found::Amount(Amount { value: token.decimal()?, end: at + 1, coin: false }))
 }

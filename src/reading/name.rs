@@ -21,7 +21,9 @@ pub(super) fn name(line: &mut Line<'_>) {
     line.scan(leftover_number);
     line.scan(second_thing);
     line.scan(|line, at| {
-        let stray = line.is(at, &PRICE_WORDS) && !line.hangs(at, at + 1) && !line.draft.prices.is_empty();
+        let added = at.checked_sub(1).is_some_and(|before| line.is(before, &["plus", "+", "before"]));
+        let speaks = line.is(at, &PRICE_WORDS) || (added && line.is(at, &["tax"]));
+        let stray = speaks && !line.hangs(at, at + 1) && !line.draft.prices.is_empty();
         stray.then(|| {
             line.doubt(at..at + 1, About::Paid, "what does this say about the price?");
             at + 1
@@ -80,8 +82,7 @@ fn inner_sign(line: &Line<'_>, at: usize) -> bool {
 
 /// `#2 pencils`: a grade, where the count was said elsewhere.
 fn number_behind_hash(line: &mut Line<'_>, at: usize) -> Option<usize> {
-    let counted = line.draft.pack.named || line.draft.counts.iter().any(|count| !count.article);
-    if !counted || !line.is(at, &["#"]) || line.whole(at + 1).is_none() || !line.glued(at + 1) {
+    if !counted(line) || !line.is(at, &["#"]) || line.whole(at + 1).is_none() || !line.glued(at + 1) {
         return None;
     }
     line.take(at..at + 2, What::Name);
@@ -99,10 +100,40 @@ fn leftover_number(line: &mut Line<'_>, at: usize) -> Option<usize> {
     if line.is(at, &["one"]) || line.is(end, &["%"]) || part_of_a_word(line, at, end) || in_known_name(line, at, end) {
         return None;
     }
+    if may_be_cents(line, at) {
+        line.ask(About::Paid, format!("\"{}\": is it a part of the price?", line.typed(at..end)));
+    }
+    if follows_price(line, at) {
+        line.doubt(at..end, About::Paid, "how often is that the price?");
+        if !counted(line) {
+            line.ask(About::Units, "a number stands by the price; how many are there?".to_owned());
+        }
+        return Some(end);
+    }
     let fraction = line.number(at).is_some_and(|token| token.decimals() > 0);
     let about = if fraction && line.draft.prices.is_empty() { About::Paid } else { About::Units };
     line.doubt(at..end, about, "what does this number count?");
     Some(end)
+}
+
+/// `$2 for 3`, `5.00 a hundred`: not a count of its own, but a part of the price before it.
+fn follows_price(line: &Line<'_>, at: usize) -> bool {
+    let price = |at: Option<usize>| at.is_some_and(|at| line.took(at) == Some(What::Price));
+    let before = at.checked_sub(1);
+    let led = before.filter(|&before| line.is(before, &["for", "per", "/"]));
+    led.is_some_and(|led| price(led.checked_sub(1))) || (price(before) && line.phrase(at, "a hundred").is_some())
+}
+
+/// `$1 50`, `1 dollar 50`: two digits right behind a whole amount.
+fn may_be_cents(line: &Line<'_>, at: usize) -> bool {
+    let end = (0..=at).rev().find(|&end| end == 0 || !line.is(end - 1, &["."])).filter(|&end| end > 0);
+    let Some(price) = line.draft.prices.iter().find(|price| Some(price.to) == end) else { return false };
+    let pointed = line.tokens.iter().take(price.to).skip(price.from).any(|token| token.decimals() > 0);
+    price.amount.is_integer() && !pointed && line.number(at).is_some_and(|token| token.text.len() == 2)
+}
+
+fn counted(line: &Line<'_>) -> bool {
+    line.draft.pack.named || line.draft.counts.iter().any(|count| !count.article)
 }
 
 /// Two combs and a brush are how many of what?
@@ -128,7 +159,9 @@ fn part_of_a_word(line: &Line<'_>, at: usize, end: usize) -> bool {
         return before.is_some_and(|token| token.shape != Shape::Number) && !line.is(end, &["-"]);
     }
     let letters = line.word(end).filter(|_| line.glued(end));
-    let short = letters.is_some_and(|word| word.chars().count() == 1 || ["st", "nd", "rd", "th"].contains(&word));
+    // Pencils 12s are twelve in a pack, or a size.
+    let short = letters
+        .is_some_and(|word| (word.chars().count() == 1 && word != "s") || ["st", "nd", "rd", "th"].contains(&word));
     let hyphen = line.is(end, &["-"]) && line.hangs_behind(end) && line.word(end + 1).is_some();
     short || hyphen
 }

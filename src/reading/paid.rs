@@ -153,7 +153,11 @@ impl Till<'_> {
 
     /// Packs where packs are named, else units.
     fn bought(&self) -> Result<u32, Open> {
-        if self.draft.pack.named { Ok(self.tally.packs) } else { self.tally.bought.ok_or(Open::Units) }
+        match self.draft.pack.named {
+            true if self.tally.packs_open => Err(Open::Units),
+            true => Ok(self.tally.packs),
+            false => self.tally.bought.ok_or(Open::Units),
+        }
     }
 
     fn deals(&self, deal: u32) -> Result<u32, Open> {
@@ -176,10 +180,7 @@ impl Till<'_> {
     }
 
     fn packs(&self, word: &str) -> Result<u32, Open> {
-        if self.draft.pack.named {
-            return Ok(self.tally.packs);
-        }
-        self.per(word)
+        if self.draft.pack.named { self.bought() } else { self.per(word) }
     }
 
     /// By units where the word names the unit, or the thing.

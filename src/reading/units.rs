@@ -7,10 +7,15 @@ use crate::model::category::Category;
 use crate::model::kind::Kind;
 use crate::model::measure::Units;
 
+/// A pack that holds more is no pack of notebooks: shops tell the leaves of one as `70 ct`.
+const MOST_NOTEBOOKS: u32 = 30;
+
 /// What the counts of a line come to.
 #[derive(Debug, Default)]
 pub(super) struct Tally {
     pub packs: u32,
+    /// How many packs there are is in doubt, not only what they hold.
+    pub packs_open: bool,
     pub per_pack: Option<u32>,
     /// Things that can each be given; `None` where only a question can tell.
     pub units: Option<u32>,
@@ -30,6 +35,9 @@ pub(super) fn tally(draft: &mut Draft, kind: Option<&Kind>, clothing: bool) -> T
     let leaves = kind.is_some_and(|kind| ["notebook", "notepad", "sketchbook"].contains(&kind.name.as_str()));
     if leaves && tally.unit.as_deref() == Some("sheet") {
         ask(draft, "do the sheets count, or are they inside?".to_owned());
+    }
+    if leaves && draft.pack.named && tally.per_pack.is_some_and(|size| size > MOST_NOTEBOOKS) {
+        ask(draft, "so many notebooks, or so many leaves in one?".to_owned());
     }
     if clothing && draft.counts.iter().any(|count| count.maybe_size) {
         ask(draft, "is the number a size or a count?".to_owned());
@@ -71,10 +79,20 @@ fn loose(draft: &mut Draft, set: bool) -> Tally {
     if several {
         ask(draft, format!("two counts stand in the line, {value} is one of them"));
     }
-    if set && value > 1 && unit.is_none() && draft.bundle.is_none() {
+    let sets_named = draft.name.split(' ').next_back().is_some_and(|last| ["sets", "kits"].contains(&last));
+    if set && value > 1 && unit.is_none() && draft.bundle.is_none() && !sets_named {
         ask(draft, format!("are there {value} pieces, or {value} sets?"));
     }
-    Tally { packs: 1, per_pack: None, units: Some(value), pieces: None, bought: Some(value), unit, whole: set }
+    Tally {
+        packs: 1,
+        packs_open: false,
+        per_pack: None,
+        units: Some(value),
+        pieces: None,
+        bought: Some(value),
+        unit,
+        whole: set,
+    }
 }
 
 /// A pack is named: packs times what each holds, unless the kind is given as a set.
@@ -84,7 +102,7 @@ fn packed(draft: &mut Draft, set: bool) -> Tally {
     let sizes = single(draft.pack.sizes.iter().chain(&draft.pack.pieces).copied());
     let (Ok(packs), Ok(size)) = (packs, sizes) else {
         ask(draft, "the packs are told in two ways that differ".to_owned());
-        return Tally { packs: 1, ..Tally::default() };
+        return Tally { packs: 1, packs_open: true, ..Tally::default() };
     };
     let only_pieces = draft.pack.sizes.is_empty() && !draft.pack.pieces.is_empty();
     let kit = draft.name.split(' ').next_back().is_some_and(|last| ["set", "sets", "kit", "kits"].contains(&last));
@@ -93,7 +111,8 @@ fn packed(draft: &mut Draft, set: bool) -> Tally {
     let first = counted.next();
     // Two jigsaws of 100 pieces are two: another number than the pieces of one can't repeat them.
     let sets = first.filter(|value| whole && size.is_some_and(|size| size != *value) && counted.next().is_none());
-    if first.is_some() && sets.is_none() {
+    let packs_open = first.is_some() && sets.is_none();
+    if packs_open {
         ask(draft, "does the count repeat what the pack says, or are there so many packs?".to_owned());
     } else if only_pieces && !whole {
         ask(draft, "are the pieces each given by themselves?".to_owned());
@@ -103,7 +122,7 @@ fn packed(draft: &mut Draft, set: bool) -> Tally {
     let packs = packs.or(sets).or_else(|| deal(draft)).unwrap_or(1);
     let units = if whole { Some(packs) } else { size.map(|size| packs.saturating_mul(size)) };
     let unit = draft.pack.unit.clone();
-    Tally { packs, per_pack: size, units, pieces: size.filter(|_| whole), bought: units, unit, whole }
+    Tally { packs, packs_open, per_pack: size, units, pieces: size.filter(|_| whole), bought: units, unit, whole }
 }
 
 /// Makes bundles of all the pieces.
