@@ -27,6 +27,7 @@ pub(super) fn discounts(line: &mut Line<'_>) {
     line.scan(regular);
     line.scan(off);
     line.scan(unclear);
+    line.scan(product);
     line.scan(inexact);
 }
 
@@ -124,6 +125,25 @@ fn unclear(line: &mut Line<'_>, at: usize) -> Option<usize> {
         return Some(end);
     }
     line.doubt(at..end, About::Paid, "how much was taken off?");
+    Some(end)
+}
+
+/// `6x1.00` and `1.00x6`, all in one word: a count beside a price, or a product of them.
+fn product(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    if !line.is(at, &["x", "*"]) || !line.glued(at) || !line.glued(at + 1) {
+        return None;
+    }
+    let before = at.checked_sub(1)?;
+    let (priced_before, priced_behind) =
+        (line.took(before) == Some(What::Price), line.draft.prices.iter().any(|price| price.from == at + 1));
+    let range = match (line.whole(before), line.whole(at + 1)) {
+        (Some(_), _) if priced_behind => before..at + 1,
+        (_, Some(_)) if priced_before => at..at + 2,
+        _ => return None,
+    };
+    let end = range.end;
+    line.ask(About::Units, format!("\"{}\": is it how many there are?", line.typed(before..at + 2)));
+    line.doubt(range, About::Paid, "is it the price of each?");
     Some(end)
 }
 

@@ -55,6 +55,9 @@ pub(super) fn amounts(line: &mut Line<'_>) {
             Some(end)
         }
         Found::Doubt(end, why) => {
+            if counts_dollars(line, at, end) {
+                line.ask(About::Units, format!("\"{}\": is it how many there are?", line.typed(at..end)));
+            }
             line.doubt(at..end, About::Paid, &why);
             Some(end)
         }
@@ -126,6 +129,9 @@ fn with_word(line: &Line<'_>, at: usize) -> Option<Found> {
     if !line.ctx.profile.currency.has_dollars_and_cents() {
         return Some(Found::Doubt(end + 1, format!("this drive reckons in {}", line.ctx.profile.currency.code())));
     }
+    if dollars && counts_dollars(line, at, end + 1) {
+        return Some(Found::Doubt(end + 1, "is that the price of each, or of all?".to_owned()));
+    }
     if dollars {
         return Some(with_change(line, at, value, end + 1));
     }
@@ -134,6 +140,23 @@ fn with_word(line: &Line<'_>, at: usize) -> Option<Found> {
     }
     let value = value.checked_mul(Decimal::new(1, 2))?;
     Some(Found::Amount(Amount { value, end: end + 1, coin: false }))
+}
+
+/// `two dollar combs`: two combs at a dollar, or combs at two dollars. Not behind an article or
+/// another number, where it can only be the price.
+fn counts_dollars(line: &Line<'_>, at: usize, end: usize) -> bool {
+    let singular = line.is(end - 1, &["dollar", "buck"]) && !line.is(at, &["a", "one", "half"]);
+    let led = at
+        .checked_sub(1)
+        .is_some_and(|before| line.is(before, &["a", "an", "the", "-", "for", "at"]) || line.number(before).is_some());
+    let several = line.whole(at).is_some_and(|value| value > 1) || number(line, at).is_some_and(|n| n.value > 1);
+    // Behind the name no count is expected.
+    let named = (0..at).any(|i| line.word(i).is_some_and(|word| !SMALL.contains(&word)));
+    singular
+        && several
+        && !led
+        && !named
+        && line.word(end).is_some_and(|word| !SMALL.contains(&word) && !PLACES.contains(&word))
 }
 
 /// The letter C as a kind of battery, not as cents.

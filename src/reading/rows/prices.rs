@@ -126,6 +126,19 @@ combs 1.00 a dozen => combs | 12 | 1.00
 tax book 1.00 => tax book | 1 | 1.00
 6 combs 2.00 the lot => combs | 6 | 2.00
 comb 1.00 for 6 and up => comb | 1 | 1.00 | ages 6+
+combs 6x1.00 => combs | - | - | ask paid,units
+6x1.00 combs => combs | - | - | ask paid,units
+6x10c combs => combs | - | - | ask paid,units
+6x$1 combs => combs | - | - | ask paid,units
+1.00x6 combs => combs | - | - | ask paid,units
+4x 1.00 combs => combs | 4 | 1.00
+combs 10c each x 6 => combs | 6 | 0.60
+two dollar combs => combs | - | - | ask paid,units
+a two dollar comb => comb | 1 | 2.00
+comb two dollars => comb | 1 | 2.00
+6 combs three dollar tote 4 => combs | 6 | 3.00 | place tote 4
+3 dollar combs => combs | - | - | ask paid,units
+comb three dollar ages 6-8 => comb | 1 | 3.00 | ages 6-8
 ";
 
 const FREE: &str = "
@@ -159,7 +172,7 @@ fn amounts() {
 
 #[test]
 fn scopes() {
-    check(SCOPES, 56);
+    check(SCOPES, 69);
 }
 
 #[test]
