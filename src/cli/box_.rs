@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use super::Answer;
 use super::shell::{Shell, day};
-use crate::season::BoxChange;
+use crate::season::{BoxChange, Season};
 
 /// What to do with boxes.
 #[derive(Debug, clap::Subcommand)]
@@ -97,7 +97,7 @@ pub fn run(command: Command, shell: &Shell) -> Answer {
     let step = |giftbox: &str, change| shell.act(|season| season.step(giftbox, change));
     match command {
         Command::Plan { words } => shell.act(|season| season.plan(&words.join(" "))),
-        Command::List { json } => shell.answer(json, super::super::season::Season::box_list).map(|_| 0),
+        Command::List { json } => shell.answer(json, Season::box_list).map(|_| 0),
         Command::Show { giftbox, json } => shell.answer(json, |season| season.box_card(&giftbox)).map(|_| 0),
         Command::Copy { giftbox } => shell.act(|season| season.copy(&giftbox)),
         Command::Edit { giftbox, words } => shell.act(|season| season.edit(&giftbox, &words.join(" "))),

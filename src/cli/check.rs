@@ -2,6 +2,7 @@
 
 use super::shell::Shell;
 use super::{Answer, out};
+use crate::season::Season;
 
 /// Look the file over: are its events whole, and does all that is shown follow from them? Exit code 1 if not.
 #[derive(Debug, clap::Args)]
@@ -12,7 +13,7 @@ pub struct CheckArgs {
 }
 
 pub fn check(args: &CheckArgs, shell: &Shell) -> Answer {
-    let looked = shell.answer(args.json, super::super::season::Season::check)?;
+    let looked = shell.answer(args.json, Season::check)?;
     Ok(u8::from(!looked.troubles.is_empty()))
 }
 

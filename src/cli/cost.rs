@@ -2,6 +2,7 @@
 
 use super::Answer;
 use super::shell::Shell;
+use crate::season::Season;
 
 /// What it cost: the whole season, one box, or one thing each time it was bought.
 #[derive(Debug, clap::Args)]
@@ -25,6 +26,6 @@ pub fn run(args: &Args, shell: &Shell) -> Answer {
     match (&args.giftbox, &args.of) {
         (Some(giftbox), _) => shell.answer(args.json, |season| season.box_card(giftbox)).map(|_| 0),
         (None, Some(thing)) => shell.answer(args.json, |season| season.prices(thing)).map(|_| 0),
-        (None, None) => shell.answer(args.json, super::super::season::Season::costs).map(|_| 0),
+        (None, None) => shell.answer(args.json, Season::costs).map(|_| 0),
     }
 }

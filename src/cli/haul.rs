@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use super::Answer;
 use super::mend::amount;
 use super::shell::{Shell, day};
-use crate::season::HaulMend;
+use crate::season::{HaulMend, Season};
 
 /// The hauls as they were logged, and whether each adds up to its receipt.
 #[derive(Debug, clap::Args)]
@@ -43,7 +43,7 @@ pub struct MendArgs {
 }
 
 pub fn list(args: &ListArgs, shell: &Shell) -> Answer {
-    shell.answer(args.json, super::super::season::Season::hauls).map(|_| 0)
+    shell.answer(args.json, Season::hauls).map(|_| 0)
 }
 
 pub fn mend(args: MendArgs, shell: &Shell) -> Answer {

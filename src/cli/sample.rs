@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use super::shell::{Failure, Shell};
 use super::{Answer, out};
-use crate::season::{SampleError, open_sample};
+use crate::season::{SampleError, Season, open_sample};
 
 /// Look around in an invented drive with hauls of a year and 24 boxes; your own season is not touched.
 #[derive(Debug, clap::Args)]
@@ -37,5 +37,5 @@ pub fn run(args: Args, shell: &Shell) -> Answer {
 
 /// Prints how the season stands.
 pub fn summary(shell: &Shell) -> Answer {
-    shell.answer(false, super::super::season::Season::summary).map(|_| 0)
+    shell.answer(false, Season::summary).map(|_| 0)
 }
