@@ -78,7 +78,7 @@ impl Summary {
         let (things, hauls) =
             (counted(u64::from(self.on_hand), "thing", "things"), counted(self.hauls as u64, "haul", "hauls"));
         let aside = if self.aside > 0 { format!(", {} set aside", self.aside) } else { String::new() };
-        format!("{things} on hand{aside}, from {hauls}; spent {}", self.spent.words())
+        format!("{things} on hand{aside}\n {hauls}; spent {}", self.spent.words())
     }
 
     fn until(&self) -> String {
