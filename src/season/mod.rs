@@ -12,8 +12,10 @@ mod joining;
 mod logging;
 mod names;
 mod packing;
+mod reader;
 mod remaking;
 mod review;
+mod rewording;
 mod rules;
 mod sample;
 mod say;
@@ -30,12 +32,14 @@ pub use error::ActError;
 pub use hauls::HaulMend;
 pub use logging::{LogHow, Logged, NotLogged};
 pub use packing::PutHow;
+pub use reader::Reader;
 pub use remaking::{KitHow, SplitHow};
 pub use sample::{SampleError, open_sample};
 pub use stock::Mend;
 pub use views::{ReviewWish, StockWish};
 
-pub use crate::reading::Outcome;
+pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Taken, What};
+pub use crate::report::hauls::{HaulCard, HaulEntry};
 pub use crate::report::{Report, Settle};
 pub use crate::store::{Memory, Sqlite, State, StoreError};
 
