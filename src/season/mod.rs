@@ -14,8 +14,10 @@ mod joining;
 mod logging;
 mod names;
 mod packing;
+mod reader;
 mod remaking;
 mod review;
+mod rewording;
 mod rules;
 mod sample;
 mod say;
@@ -37,6 +39,7 @@ pub use error::ActError;
 pub use hauls::HaulMend;
 pub use logging::{LogHow, Logged, NotLogged};
 pub use packing::PutHow;
+pub use reader::Reader;
 pub use remaking::{KitHow, SplitHow};
 pub use sample::{SampleError, open_sample};
 pub use shelf::Shelf;
@@ -46,12 +49,14 @@ pub use views::{ReviewWish, StockWish};
 pub use ware::{Bought, Ware};
 pub use which::Which;
 
-pub use crate::reading::Outcome;
+pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Taken, What};
 pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 pub use crate::report::costs::Prices;
+pub use crate::report::hauls::{HaulCard, HaulEntry};
+pub use crate::report::history::History;
 pub use crate::report::places::Place;
 pub use crate::report::{Report, Settle, Sum};
-pub use crate::store::{Memory, Sqlite, State, StoreError};
+pub use crate::store::{Memory, Sqlite, State, Store, StoreError};
 
 use jiff::civil::Date;
 
@@ -59,7 +64,7 @@ use crate::catalogue::Catalogue;
 use crate::model::fact::Fact;
 use crate::model::id::{DeviceId, Ids};
 use crate::model::profile::Profile;
-use crate::store::{NewAct, Store};
+use crate::store::NewAct;
 
 /// When something is done.
 #[derive(Debug, Clone, Copy)]
