@@ -11,7 +11,9 @@ mod hauls;
 mod joining;
 mod logging;
 mod names;
+mod night;
 mod packing;
+mod pulling;
 mod remaking;
 mod review;
 mod rules;
@@ -36,6 +38,9 @@ pub use stock::Mend;
 pub use views::{ReviewWish, StockWish};
 
 pub use crate::reading::Outcome;
+pub use crate::report::night::{LastNight, NightRow};
+pub use crate::report::pull::{PullList, PullRow, PullTote};
+pub use crate::report::rules::RuleRow;
 pub use crate::report::{Report, Settle};
 pub use crate::store::{Memory, Sqlite, State, StoreError};
 
