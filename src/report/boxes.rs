@@ -6,6 +6,8 @@ use super::table::{Side, table};
 use super::{Report, Sum};
 use crate::model::category::Category;
 use crate::model::checklist::{Gap, Met};
+use crate::model::giftbox::BoxFacts;
+use crate::model::id::{BoxId, LotId, PlacementId};
 use crate::model::text::counted;
 
 /// All boxes asked for.
@@ -42,6 +44,12 @@ pub struct BoxLine {
     pub aside: u32,
     /// What is in it cost.
     pub cost: Sum,
+    /// The box's id.
+    #[serde(skip)]
+    pub giftbox: BoxId,
+    /// What is said of it.
+    #[serde(skip)]
+    pub facts: BoxFacts,
 }
 
 /// One line of a box's checklist.
@@ -175,6 +183,15 @@ pub struct Content {
     pub tote: String,
     /// What those in the box cost.
     pub cost: Sum,
+    /// The batch.
+    #[serde(skip)]
+    pub lot: LotId,
+    /// The placement.
+    #[serde(skip)]
+    pub placement: PlacementId,
+    /// The placement that it is tucked into.
+    #[serde(skip)]
+    pub holder: Option<PlacementId>,
 }
 
 impl Report for BoxCard {

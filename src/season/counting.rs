@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use super::names::Thing;
-use super::{ActError, Done, Season};
+use super::{ActError, Done, Season, Which};
 use crate::model::fact::{Counted, Fact};
 use crate::model::measure::Units;
 use crate::model::text::{clean, normal};
@@ -70,6 +70,14 @@ impl<S: Store> Season<S> {
         if !missed.is_empty() {
             done.notes.push(format!("Not counted, left as it was: {}.", missed.join(", ")));
         }
+        Ok(done)
+    }
+
+    /// Keeps a count of one thing, wherever it lies.
+    pub fn count_of<'a>(&mut self, found: Units, which: impl Into<Which<'a>>) -> Result<Done, ActError> {
+        let thing = self.known(which.into())?;
+        let mut done = self.act(&count_facts(&thing, found))?;
+        done.notes.push(difference(&thing, found));
         Ok(done)
     }
 }

@@ -3,15 +3,18 @@
 //! An act reads what it needs, decides with the pure floors which facts it comes to, and hands
 //! them to the store as one whole. The store checks once more that they hold, and keeps all or none.
 
+mod board;
 mod boxes;
 mod checking;
 mod counting;
+mod elsewhere;
 mod error;
 mod hauls;
 mod joining;
 mod logging;
 mod names;
 mod night;
+mod offers;
 mod packing;
 mod pulling;
 mod remaking;
@@ -19,29 +22,42 @@ mod review;
 mod rules;
 mod sample;
 mod say;
+mod shelf;
 mod stock;
 mod summary;
 #[cfg(test)]
 mod tests;
+mod touched;
 mod undoing;
 mod views;
+mod ware;
+mod which;
 
+pub use board::Board;
 pub use boxes::{BoxChange, BoxWords};
 pub use counting::CountLine;
 pub use error::ActError;
 pub use hauls::HaulMend;
 pub use logging::{LogHow, Logged, NotLogged};
+pub use offers::{Offer, misfits, offers};
 pub use packing::PutHow;
 pub use remaking::{KitHow, SplitHow};
 pub use sample::{SampleError, open_sample};
+pub use shelf::Shelf;
 pub use stock::Mend;
+pub use touched::Touched;
 pub use views::{ReviewWish, StockWish};
+pub use ware::{Bought, Ware};
+pub use which::Which;
 
 pub use crate::reading::Outcome;
+pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
+pub use crate::report::costs::Prices;
 pub use crate::report::night::{LastNight, NightRow};
+pub use crate::report::places::Place;
 pub use crate::report::pull::{PullList, PullRow, PullTote};
 pub use crate::report::rules::RuleRow;
-pub use crate::report::{Report, Settle};
+pub use crate::report::{Report, Settle, Sum};
 pub use crate::store::{Memory, Sqlite, State, StoreError};
 
 use jiff::civil::Date;
@@ -87,6 +103,11 @@ pub struct Season<S> {
     desk: Desk,
     moment: Moment,
     catalogue: Catalogue,
+    touched: Touched,
+    /// The draft of a season at a fixed desk, which has no state folder.
+    draft: Option<String>,
+    /// What the store last said of other programs' writing.
+    seen: Option<i64>,
 }
 
 /// An act that was kept, in a sentence.
@@ -101,7 +122,9 @@ pub struct Done {
 impl<S: Store> Season<S> {
     /// A season over a store.
     pub fn new(store: S, ids: Box<dyn Ids>, desk: Desk, moment: Moment) -> Season<S> {
-        Season { store, ids, desk, moment, catalogue: Catalogue::built_in() }
+        let seen = store.foreign_commits().ok();
+        let catalogue = Catalogue::built_in();
+        Season { store, ids, desk, moment, catalogue, touched: Touched::default(), draft: None, seen }
     }
 
     /// The store, to look at.
@@ -136,6 +159,7 @@ impl<S: Store> Season<S> {
         let kept = facts.iter().map(|fact| (self.ids.event(), fact.clone())).collect();
         let act = NewAct { act: self.ids.act(), device, by, now_millis: self.moment.now_millis, facts: kept };
         let done = self.store.commit(&act)?;
+        self.touch(facts)?;
         if let Desk::Computer { state, .. } = &self.desk {
             // The act is kept; if its count can't be noted, the next act merely gets a new device.
             _ = state.wrote(&self.store, device, done);

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::{ActError, Season};
+use super::{ActError, Season, Which};
 use crate::find::{Closeness, Name, closest, find};
 use crate::model::age::Ages;
 use crate::model::id::{HaulId, LotId};
@@ -101,14 +101,33 @@ impl<S: Store> Season<S> {
         }
     }
 
-    /// The thing on hand that the words mean.
-    pub(super) fn on_hand(&self, words: &str) -> Result<Thing, ActError> {
+    /// The thing on hand that is meant.
+    pub(super) fn on_hand(&self, which: Which<'_>) -> Result<Thing, ActError> {
+        let words = match which {
+            Which::Words(words) => words,
+            Which::Lots(lots) => return self.thing_of(lots),
+        };
         let things = self.things(|lot| !lot.withdrawn && !lot.standing.on_hand.is_zero())?;
         self.one_of(words, &things, "on hand")
     }
 
-    /// The one batch that the words or its five letters mean.
-    pub(super) fn lot_called(&self, words: &str) -> Result<LotRow, ActError> {
+    /// The thing that is meant, on hand or not.
+    pub(super) fn known(&self, which: Which<'_>) -> Result<Thing, ActError> {
+        match which {
+            Which::Words(words) => self.one_of(words, &self.things(|lot| !lot.withdrawn)?, "here"),
+            Which::Lots(lots) => self.thing_of(lots),
+        }
+    }
+
+    /// The one batch that the words or its five letters mean; the newest of several named by id.
+    pub(super) fn lot_called(&self, which: Which<'_>) -> Result<LotRow, ActError> {
+        let words = match which {
+            Which::Words(words) => words,
+            Which::Lots(lots) => {
+                let newest = self.thing_of(lots)?.lots.into_iter().max_by_key(|lot| lot.added);
+                return newest.ok_or_else(|| ActError::Nothing("None of that is left.".to_owned()));
+            }
+        };
         let things = self.things(|lot| !lot.withdrawn)?;
         let mut thing = self.one_of(words, &things, "here")?;
         match (thing.lots.pop(), thing.lots.len()) {

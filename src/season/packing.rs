@@ -1,12 +1,12 @@
 //! Setting aside, putting in, taking back, moving; one of this into each of these boxes.
 
 use super::names::Thing;
-use super::{ActError, Done, Season};
+use super::{ActError, Done, Season, Which};
 use crate::model::checklist::gaps;
 use crate::model::commit::Refusal;
 use crate::model::fact::{Fact, Moved, PlacementField, PlacementMended, Placing};
 use crate::model::giftbox::BoxState;
-use crate::model::id::PlacementId;
+use crate::model::id::{BoxId, PlacementId};
 use crate::model::measure::Units;
 use crate::model::rows::{BoxRow, PlacementRow};
 use crate::store::Store;
@@ -26,10 +26,19 @@ pub struct PutHow {
 
 impl<S: Store> Season<S> {
     /// Puts units of a thing into a box, or sets them aside for it. What is set aside for this box goes in first.
-    pub fn put(&mut self, giftbox: &str, units: Units, words: &str, how: &PutHow) -> Result<Done, ActError> {
+    pub fn put<'a>(
+        &mut self,
+        giftbox: &str,
+        units: Units,
+        which: impl Into<Which<'a>>,
+        how: &PutHow,
+    ) -> Result<Done, ActError> {
         let row = self.box_called(giftbox)?;
         let holder = how.inside.as_deref().map(|words| self.holder(&row, words)).transpose()?;
-        let thing = self.for_box(&row, words, how.aside)?;
+        let thing = match which.into() {
+            Which::Words(words) => self.for_box(&row, words, how.aside)?,
+            Which::Lots(lots) => self.thing_of(lots)?,
+        };
         let mut facts = self.placings(&row, &thing, units, how.aside)?;
         let set = fields(how, holder);
         if !set.is_empty() {
@@ -42,15 +51,30 @@ impl<S: Store> Season<S> {
     }
 
     /// One of a thing into each of these boxes, or set aside for each: one act, one undo.
-    pub fn each(&mut self, boxes: &str, words: &str, aside: bool) -> Result<Done, ActError> {
+    pub fn each<'a>(&mut self, boxes: &str, which: impl Into<Which<'a>>, aside: bool) -> Result<Done, ActError> {
         let rows = self.boxes_called(boxes)?;
-        let mut thing = self.on_hand(words)?;
+        self.into_each(&rows, which.into(), aside)
+    }
+
+    /// The same for boxes named by id.
+    pub fn each_of<'a>(&mut self, boxes: &[BoxId], which: impl Into<Which<'a>>, aside: bool) -> Result<Done, ActError> {
+        let mut rows = boxes.iter().map(|giftbox| self.box_row(*giftbox)).collect::<Result<Vec<_>, ActError>>()?;
+        rows.sort_by_key(|row| (row.facts.number, row.twin));
+        rows.dedup_by_key(|row| row.giftbox);
+        if rows.is_empty() {
+            return Err(ActError::NotUnderstood("which boxes? It takes at least one".to_owned()));
+        }
+        self.into_each(&rows, which.into(), aside)
+    }
+
+    fn into_each(&mut self, rows: &[BoxRow], which: Which<'_>, aside: bool) -> Result<Done, ActError> {
+        let mut thing = self.on_hand(which)?;
         let wanted = Units::new(u32::try_from(rows.len()).unwrap_or(u32::MAX)).unwrap_or_default();
         if wanted > thing.free() {
             return Err(not_enough(&thing, wanted));
         }
         let mut facts = Vec::new();
-        for row in &rows {
+        for row in rows {
             open(row)?;
             facts.extend(self.use_free(row, &mut thing, Units::ONE, aside)?);
         }
@@ -58,9 +82,9 @@ impl<S: Store> Season<S> {
     }
 
     /// Takes units of a thing out of a box, back to their tote; then those only set aside for it.
-    pub fn take(&mut self, giftbox: &str, units: Units, words: &str) -> Result<Done, ActError> {
+    pub fn take<'a>(&mut self, giftbox: &str, units: Units, which: impl Into<Which<'a>>) -> Result<Done, ActError> {
         let row = self.box_called(giftbox)?;
-        let held = self.held_as(&row, words)?;
+        let held = self.held_as(&row, which.into())?;
         let mut left = units;
         let mut facts = Vec::new();
         for placement in held.iter().rev() {
@@ -80,12 +104,18 @@ impl<S: Store> Season<S> {
     }
 
     /// Moves units of a thing from one box to another; what was set aside stays set aside.
-    pub fn carry(&mut self, from: &str, to: &str, units: Units, words: &str) -> Result<Done, ActError> {
+    pub fn carry<'a>(
+        &mut self,
+        from: &str,
+        to: &str,
+        units: Units,
+        which: impl Into<Which<'a>>,
+    ) -> Result<Done, ActError> {
         let (from, to) = (self.box_called(from)?, self.box_called(to)?);
         if from.giftbox == to.giftbox {
             return Err(ActError::NotUnderstood(format!("it is in box {} already", to.label())));
         }
-        let held = self.held_as(&from, words)?;
+        let held = self.held_as(&from, which.into())?;
         let mut left = units;
         let mut facts = Vec::new();
         for row in held.iter().rev() {
@@ -114,9 +144,9 @@ impl<S: Store> Season<S> {
     }
 
     /// Says why a thing in a box was chosen.
-    pub fn note(&mut self, giftbox: &str, words: &str, why: &str) -> Result<Done, ActError> {
+    pub fn note<'a>(&mut self, giftbox: &str, which: impl Into<Which<'a>>, why: &str) -> Result<Done, ActError> {
         let row = self.box_called(giftbox)?;
-        let held = self.held_as(&row, words)?;
+        let held = self.held_as(&row, which.into())?;
         let why = crate::model::text::clean(why.trim());
         let facts = held.iter().map(|row| mended(row, vec![PlacementField::Why(why.clone())])).collect::<Vec<_>>();
         self.act(&facts)
@@ -178,19 +208,27 @@ impl<S: Store> Season<S> {
                 return Ok(same.unwrap_or(thing));
             }
         }
-        self.on_hand(words)
+        self.on_hand(Which::Words(words))
     }
 
     /// What is in or for a box and called so, in the order it came there.
-    fn held_as(&self, row: &BoxRow, words: &str) -> Result<Vec<PlacementRow>, ActError> {
+    fn held_as(&self, row: &BoxRow, which: Which<'_>) -> Result<Vec<PlacementRow>, ActError> {
         let held = self.store.placements_in(row.giftbox)?;
+        let words = match which {
+            Which::Words(words) => words,
+            Which::Lots(lots) => {
+                let held: Vec<_> = held.into_iter().filter(|held| lots.contains(&held.lot)).collect();
+                let none = || ActError::Nothing(format!("None of that is in box {}.", row.label()));
+                return if held.is_empty() { Err(none()) } else { Ok(held) };
+            }
+        };
         let things = self.things(|lot| held.iter().any(|held| held.lot == lot.lot))?;
         let thing = self.one_of(words, &things, &format!("in box {}", row.label()))?;
         Ok(held.into_iter().filter(|held| thing.lots.iter().any(|lot| lot.lot == held.lot)).collect())
     }
 
     fn holder(&self, row: &BoxRow, words: &str) -> Result<PlacementId, ActError> {
-        let held = self.held_as(row, words)?;
+        let held = self.held_as(row, Which::Words(words))?;
         let inside = held.iter().rev().find(|held| !held.units.is_zero()).or(held.last());
         inside.map(|held| held.placement).ok_or_else(|| ActError::Nothing(format!("\"{words}\" is not in it")))
     }

@@ -1,7 +1,7 @@
 //! Breaking packs up into bundles, and putting several things together as a kit.
 
 use super::names::Thing;
-use super::{ActError, Done, Season};
+use super::{ActError, Done, Season, Which};
 use crate::model::category::Category;
 use crate::model::commit::Refusal;
 use crate::model::fact::{Fact, KitMade, Part, Split};
@@ -39,7 +39,7 @@ pub struct KitHow {
 impl<S: Store> Season<S> {
     /// Breaks units up: a pack of 24 into bundles of 8, or 24 single ones bundled by 8.
     pub fn split(&mut self, words: &str, how: &SplitHow) -> Result<Done, ActError> {
-        let thing = self.on_hand(words)?;
+        let thing = self.on_hand(Which::Words(words))?;
         let lot = thing.lots.iter().find(|lot| !lot.free().is_zero());
         let lot = lot.ok_or_else(|| short(&thing, Units::ONE))?;
         let units = how.units.unwrap_or(lot.free());
@@ -67,7 +67,7 @@ impl<S: Store> Season<S> {
         let mut parts: Vec<Part> = Vec::new();
         let mut first = None;
         for (each, words) in &how.parts {
-            let thing = self.on_hand(words)?;
+            let thing = self.on_hand(Which::Words(words))?;
             let wanted = each.count().checked_mul(how.count.count()).and_then(Units::new);
             let wanted = wanted.ok_or_else(|| ActError::NotUnderstood("that is too many".to_owned()))?;
             add_parts(&mut parts, &thing, wanted)?;

@@ -2,7 +2,7 @@
 
 use rust_decimal::Decimal;
 
-use super::{ActError, Done, Season};
+use super::{ActError, Done, Season, Which};
 use crate::model::age::Ages;
 use crate::model::category::Category;
 use crate::model::commit::Refusal;
@@ -39,8 +39,8 @@ pub struct Mend {
 
 impl<S: Store> Season<S> {
     /// Corrects a batch. What it cost is worked out anew wherever its units are.
-    pub fn mend(&mut self, words: &str, mend: &Mend) -> Result<Done, ActError> {
-        let row = self.lot_called(words)?;
+    pub fn mend<'a>(&mut self, which: impl Into<Which<'a>>, mend: &Mend) -> Result<Done, ActError> {
+        let row = self.lot_called(which.into())?;
         let mut wanted = row.facts.clone();
         if let Some(name) = &mend.name {
             wanted.name = normal(&clean(name));
@@ -64,19 +64,18 @@ impl<S: Store> Season<S> {
     }
 
     /// Gives units outside any box.
-    pub fn loose(&mut self, units: Units, words: &str, to: &str) -> Result<Done, ActError> {
-        self.spend(units, words, to, true)
+    pub fn loose<'a>(&mut self, units: Units, which: impl Into<Which<'a>>, to: &str) -> Result<Done, ActError> {
+        self.spend(units, which.into(), to, true)
     }
 
     /// Takes units off that are lost, broken or thrown away, even if they were set aside.
-    pub fn lose(&mut self, units: Units, words: &str, how: &str) -> Result<Done, ActError> {
-        self.spend(units, words, how, false)
+    pub fn lose<'a>(&mut self, units: Units, which: impl Into<Which<'a>>, how: &str) -> Result<Done, ActError> {
+        self.spend(units, which.into(), how, false)
     }
 
     /// Adds units that turned up to the newest batch of their kind; they cost nothing more.
-    pub fn found(&mut self, units: Units, words: &str) -> Result<Done, ActError> {
-        let things = self.things(|lot| !lot.withdrawn)?;
-        let thing = self.one_of(words, &things, "here")?;
+    pub fn found<'a>(&mut self, units: Units, which: impl Into<Which<'a>>) -> Result<Done, ActError> {
+        let thing = self.known(which.into())?;
         let Some(lot) = thing.lots.last() else { return Err(ActError::Nothing("Nothing to add to.".to_owned())) };
         if units.is_zero() {
             return Err(ActError::NotUnderstood("how many? It takes at least one".to_owned()));
@@ -84,8 +83,8 @@ impl<S: Store> Season<S> {
         self.act(&[Fact::Found(Found { lot: lot.lot, units })])
     }
 
-    fn spend(&mut self, units: Units, words: &str, said: &str, loose: bool) -> Result<Done, ActError> {
-        let thing = self.on_hand(words)?;
+    fn spend(&mut self, units: Units, which: Which<'_>, said: &str, loose: bool) -> Result<Done, ActError> {
+        let thing = self.on_hand(which)?;
         let said = clean(said.trim());
         let mut left = units;
         let mut facts = Vec::new();

@@ -6,7 +6,7 @@ use jiff::civil::Date;
 use rust_decimal::Decimal;
 
 use super::names::{Thing, day_of, name};
-use super::{ActError, Season};
+use super::{ActError, Season, Which};
 use crate::find::{Name, closest, find};
 use crate::model::category::Category;
 use crate::model::checklist::{Gap, Held, gaps, is_full};
@@ -14,7 +14,7 @@ use crate::model::event::Subject;
 use crate::model::fact::Fact;
 use crate::model::giftbox::BoxState;
 use crate::model::haul::HaulFacts;
-use crate::model::id::{HaulId, LotId};
+use crate::model::id::{BoxId, HaulId, LotId};
 use crate::model::measure::Units;
 use crate::model::money::{KnownSum, Money, each};
 use crate::model::profile::Profile;
@@ -86,6 +86,12 @@ impl<S: Store> Season<S> {
         Ok(Places { words: words.to_owned(), things })
     }
 
+    /// Where the thing of these batches is.
+    pub fn places_of(&self, lots: &[LotId]) -> Result<Place, ActError> {
+        let labels = self.store.boxes()?.into_iter().map(|row| (row.giftbox, row.label())).collect();
+        self.place(&self.thing_of(lots)?, &labels)
+    }
+
     /// All boxes that still stand on the plan.
     pub fn box_list(&self) -> Result<BoxList, ActError> {
         let rows = self.store.boxes()?.into_iter().filter(|row| row.state != BoxState::Dropped);
@@ -94,7 +100,15 @@ impl<S: Store> Season<S> {
 
     /// One box with all that is in it.
     pub fn box_card(&self, label: &str) -> Result<BoxCard, ActError> {
-        let row = self.box_called(label)?;
+        self.card(&self.box_called(label)?)
+    }
+
+    /// The same for a box named by id.
+    pub fn box_card_of(&self, giftbox: BoxId) -> Result<BoxCard, ActError> {
+        self.card(&self.box_row(giftbox)?)
+    }
+
+    fn card(&self, row: &BoxRow) -> Result<BoxCard, ActError> {
         let held = self.store.placements_in(row.giftbox)?;
         let mut ordered: Vec<&PlacementRow> = held.iter().filter(|row| row.inside.is_none()).collect();
         // What is tucked into a holder follows it; a holder that left lets its things stand alone.
@@ -106,7 +120,7 @@ impl<S: Store> Season<S> {
         }
         let contents =
             ordered.into_iter().map(|placed| self.content(placed, &held)).collect::<Result<_, ActError>>()?;
-        Ok(BoxCard { line: self.box_line(&row)?, contents })
+        Ok(BoxCard { line: self.box_line(row)?, contents })
     }
 
     /// What the whole season cost, and where that is now.
@@ -140,8 +154,15 @@ impl<S: Store> Season<S> {
 
     /// What a thing cost each time it was bought.
     pub fn prices(&self, words: &str) -> Result<Prices, ActError> {
-        let things = self.things(|lot| !lot.withdrawn)?;
-        let thing = self.one_of(words, &things, "here")?;
+        self.prices_for(&self.known(Which::Words(words))?)
+    }
+
+    /// The same for the thing of these batches.
+    pub fn prices_of(&self, lots: &[LotId]) -> Result<Prices, ActError> {
+        self.prices_for(&self.thing_of(lots)?)
+    }
+
+    fn prices_for(&self, thing: &Thing) -> Result<Prices, ActError> {
         let currency = self.profile()?.currency;
         let hauls = self.haul_facts()?;
         let mut lots: Vec<&LotRow> = thing.lots.iter().filter(|lot| !lot.unpriced && lot.haul.is_some()).collect();
@@ -161,7 +182,7 @@ impl<S: Store> Season<S> {
             times: times.collect(),
             lowest: sorted.first().map(|(_, lot)| price(lot)).unwrap_or_default(),
             middle: sorted.get(sorted.len().saturating_sub(1) / 2).map(|(_, lot)| price(lot)).unwrap_or_default(),
-            average: self.average(&thing)?.map(|cents| average_words(cents, currency)).unwrap_or_default(),
+            average: self.average(thing)?.map(|cents| average_words(cents, currency)).unwrap_or_default(),
         })
     }
 
@@ -194,7 +215,7 @@ impl<S: Store> Season<S> {
         Ok(average.each())
     }
 
-    fn place(&self, thing: &Thing, labels: &BTreeMap<crate::model::id::BoxId, String>) -> Result<Place, ActError> {
+    fn place(&self, thing: &Thing, labels: &BTreeMap<BoxId, String>) -> Result<Place, ActError> {
         let mut totes: BTreeMap<String, u32> = BTreeMap::new();
         let mut boxes: BTreeMap<String, (u32, u32)> = BTreeMap::new();
         for lot in &thing.lots {
@@ -247,6 +268,8 @@ impl<S: Store> Season<S> {
             things: held.iter().map(|held| held.units).sum::<Units>().count(),
             aside: held.iter().map(|held| held.aside).sum::<Units>().count(),
             cost: Sum::of(self.cost_of(&held)?, self.profile()?.currency),
+            giftbox: row.giftbox,
+            facts: row.facts.clone(),
         })
     }
 
@@ -276,6 +299,9 @@ impl<S: Store> Season<S> {
             why: placed.why.clone(),
             tote: facts.tote.filter(|_| !placed.aside.is_zero()).unwrap_or_default(),
             cost: Sum::of(cost, self.profile()?.currency),
+            lot: placed.lot,
+            placement: placed.placement,
+            holder: placed.inside.filter(|inside| held.iter().any(|row| row.placement == *inside)),
         })
     }
 

@@ -292,6 +292,17 @@ impl Store for Memory {
         Ok(self.by_device.get(&(device, seq)).copied())
     }
 
+    fn foreign_commits(&self) -> Result<i64, StoreError> {
+        Ok(0)
+    }
+
+    fn each_lot(&self, see: &mut dyn FnMut(LotRow)) -> Result<(), StoreError> {
+        let mut lots: Vec<&LotRow> = self.rows.lots.values().map(|folded| &folded.row).collect();
+        lots.sort_by_key(|row| row.added);
+        lots.into_iter().for_each(|row| see(row.clone()));
+        Ok(())
+    }
+
     fn lots(&self) -> Result<Vec<LotRow>, StoreError> {
         let mut rows: Vec<_> = self.rows.lots.values().map(|folded| folded.row.clone()).collect();
         rows.sort_by_key(|row| row.added);

@@ -107,6 +107,10 @@ pub trait Store: Holdings<Error = StoreError> {
     /// The event at this count of a device.
     fn at(&self, device: DeviceId, seq: u64) -> Result<Option<EventId>, StoreError>;
 
+    /// A number that changes when another program changed what is kept; a store of one's own keeps to one.
+    fn foreign_commits(&self) -> Result<i64, StoreError>;
+    /// Shows every batch, in order of arrival, without holding them all.
+    fn each_lot(&self, see: &mut dyn FnMut(LotRow)) -> Result<(), StoreError>;
     /// All batches, in order of arrival.
     fn lots(&self) -> Result<Vec<LotRow>, StoreError>;
     /// All boxes, by number.

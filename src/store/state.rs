@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use super::sqlite::make_private_folder;
 use super::{Committed, Store, StoreError};
-use crate::model::id::{DeviceId, EventId, Ids};
+use crate::model::id::{DeviceId, EventId, Ids, SeasonId};
 
 /// The state folder.
 #[derive(Debug, Clone)]
@@ -74,6 +74,31 @@ impl State {
     /// Remembers that name.
     pub fn set_by(&self, name: &str) -> Result<(), StoreError> {
         self.replace(&self.folder.join("by"), name.as_bytes())
+    }
+
+    /// What was being typed when the program was last left; none where nothing was.
+    pub fn draft(&self, season: SeasonId) -> Result<Option<String>, StoreError> {
+        match std::fs::read_to_string(self.draft_file(season)) {
+            Ok(text) => Ok(Some(text).filter(|text| !text.is_empty())),
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(None),
+            Err(error) => Err(error.into()),
+        }
+    }
+
+    /// Keeps what is being typed in place of what was kept before; nothing typed is nothing kept.
+    pub fn keep_draft(&self, season: SeasonId, text: &str) -> Result<(), StoreError> {
+        let file = self.draft_file(season);
+        if !text.is_empty() {
+            return self.replace(&file, text.as_bytes());
+        }
+        match std::fs::remove_file(file) {
+            Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(error.into()),
+            _ => Ok(()),
+        }
+    }
+
+    fn draft_file(&self, season: SeasonId) -> PathBuf {
+        self.folder.join(format!("draft-{season}.txt"))
     }
 
     fn device_file(&self, store: &impl Store) -> PathBuf {

@@ -13,6 +13,7 @@ mod uses;
 pub use fits::misfit;
 
 use std::collections::BinaryHeap;
+use std::sync::Arc;
 
 use crate::model::age::Ages;
 use crate::model::category::Category;
@@ -36,7 +37,7 @@ pub struct Candidate<'a> {
     /// The ages it is for; all, if none.
     pub ages: Option<Ages>,
     /// Its colours.
-    pub colours: &'a [Box<str>],
+    pub colours: &'a [Arc<str>],
     /// Its theme.
     pub theme: Option<&'a str>,
     /// Units on hand that no box holds.
@@ -44,7 +45,7 @@ pub struct Candidate<'a> {
     /// Units set aside for the very box looked at.
     pub aside_here: u32,
     /// What to look at before it is given: breakable, used.
-    pub flags: &'a [Box<str>],
+    pub flags: &'a [Arc<str>],
 }
 
 /// Something that is in the box already, or set aside for it.

@@ -75,6 +75,20 @@ impl Store for Sqlite {
         self.one(sql, params![device.bytes(), code::int(seq)], |row| code::column(row, 0, EventId::from_bytes))
     }
 
+    fn foreign_commits(&self) -> Result<i64, StoreError> {
+        let version = self.one("PRAGMA data_version", [], |row| row.get(0))?;
+        Ok(version.unwrap_or_default())
+    }
+
+    fn each_lot(&self, see: &mut dyn FnMut(LotRow)) -> Result<(), StoreError> {
+        let mut statement = self.connection.prepare_cached(&format!("{} ORDER BY at", tables::LOT))?;
+        let mut rows = statement.query([])?;
+        while let Some(row) = rows.next()? {
+            see(tables::lot(row)?);
+        }
+        Ok(())
+    }
+
     fn lots(&self) -> Result<Vec<LotRow>, StoreError> {
         self.many(&format!("{} ORDER BY at", tables::LOT), [], tables::lot)
     }

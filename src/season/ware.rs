@@ -1,0 +1,100 @@
+//! One thing of the stock, small enough that all of them can be held at once.
+
+use std::sync::Arc;
+
+use jiff::civil::Date;
+
+use crate::model::age::Ages;
+use crate::model::category::Category;
+use crate::model::currency::Currency;
+use crate::model::id::LotId;
+use crate::model::measure::Units;
+use crate::model::money::{Money, each};
+use crate::model::whom::ForWhom;
+
+/// One time a thing was bought, where the price is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Bought {
+    /// The day, where the haul tells one.
+    pub date: Option<Date>,
+    /// What all of it cost.
+    pub paid: Money,
+    /// How many.
+    pub units: Units,
+}
+
+/// A thing: its batches are the same to whoever packs. What many things share is kept once.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Ware {
+    /// What lists show: name, colours, size.
+    pub title: Box<str>,
+    /// The kind's name in the catalogue.
+    pub kind: Option<Arc<str>>,
+    /// The category it serves.
+    pub category: Option<Category>,
+    /// Who it is for; either, if not said.
+    pub for_whom: Option<ForWhom>,
+    /// The ages it is for; any, if not said.
+    pub ages: Option<Ages>,
+    /// Its size.
+    pub size: Option<Arc<str>>,
+    /// Its colours.
+    pub colours: Arc<[Arc<str>]>,
+    /// Its theme.
+    pub theme: Option<Arc<str>>,
+    /// Where its units on hand lie, joined by commas; where none is on hand, the place it lay in last.
+    pub tote: Arc<str>,
+    /// What was said of it: sealed, breakable.
+    pub flags: Arc<[Arc<str>]>,
+    /// Units on hand.
+    pub on_hand: u32,
+    /// Of those, set aside.
+    pub aside: u32,
+    /// Its batches in order of use.
+    pub lots: Box<[LotId]>,
+    /// Each time it was bought at a known price, oldest first.
+    pub bought: Box<[Bought]>,
+    /// What one of those on hand costs; empty where none is on hand.
+    pub each: Arc<str>,
+    /// How much of the title is the name.
+    pub(super) name_ends: u16,
+    /// Whether the name alone leads to another category than the one it serves.
+    pub(super) names_category: bool,
+}
+
+impl Ware {
+    /// The name without colours and size.
+    pub fn name(&self) -> &str {
+        self.title.get(..usize::from(self.name_ends)).unwrap_or(&self.title)
+    }
+
+    /// Units on hand that no box holds.
+    pub fn free(&self) -> u32 {
+        self.on_hand.saturating_sub(self.aside)
+    }
+
+    /// Whether it is the same thing: title, who for and ages, whatever is said otherwise.
+    pub fn same(&self, other: &Ware) -> bool {
+        self.key() == other.key()
+    }
+
+    /// What one cost the last time it was bought, and when that was.
+    pub fn last_each(&self, currency: Currency) -> Option<(String, Option<Date>)> {
+        let last = self.bought.last()?;
+        Some((each(last.paid, last.units.count(), currency), last.date))
+    }
+
+    /// The words that, typed in a line of a haul, read back to this thing.
+    pub fn words(&self) -> String {
+        let mut parts = vec![self.name().to_owned()];
+        parts.extend(self.colours.iter().map(ToString::to_string));
+        parts.extend(self.size.as_ref().map(|size| format!("size {size}")));
+        parts.extend(self.for_whom.map(|whom| format!("for a {whom}")));
+        parts.join(", ")
+    }
+
+    /// What tells it from all others, in the order of the shelf.
+    pub(super) fn key(&self) -> (&str, Option<ForWhom>, Option<(u8, Option<u8>)>) {
+        (&self.title, self.for_whom, self.ages.map(|ages| (ages.from(), ages.to())))
+    }
+}

@@ -1,0 +1,110 @@
+//! What a person can do by a key, one by one.
+
+/// One thing that a person can do. The table in [`super::table`] gives each its keys and words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Action {
+    /// To another row.
+    MoveRow,
+    /// To another column.
+    MoveCol,
+    /// To the first or last row.
+    MoveEnds,
+    /// A page on or back.
+    MovePage,
+    /// To another part of the screen.
+    NextPart,
+    /// To the next that waits or was found.
+    NextWaiting,
+    /// Open what is selected, or do the one next thing.
+    Open,
+    /// One step back.
+    Back,
+    /// The numbered one.
+    Choose,
+    /// All of them; don't know.
+    ChooseAll,
+    /// Write what was bought.
+    Bought,
+    /// Find anything.
+    Find,
+    /// All actions by name.
+    Actions,
+    /// The keys of this screen.
+    Help,
+    /// Take the last act back.
+    Undo,
+    /// Bring it again.
+    Redo,
+    /// The pull list.
+    Pull,
+    /// What was done.
+    History,
+    /// Boxes by what they lack.
+    Review,
+    /// The last night's list.
+    DropOff,
+    /// The drive's rules.
+    Drive,
+    /// Leave, from home.
+    Leave,
+    /// Leave, from anywhere.
+    LeaveNow,
+    /// Put the program aside.
+    Suspend,
+    /// Draw the screen afresh.
+    Redraw,
+    /// Plan boxes in words.
+    PlanBox,
+    /// Change the words of something.
+    Mend,
+    /// Take something away.
+    Away,
+    /// Put one in.
+    PutOne,
+    /// Hold it for the box.
+    SetAside,
+    /// Move it to another box.
+    MoveBox,
+    /// Tick a row.
+    Tick,
+    /// Tick all rows.
+    TickAll,
+    /// Take one back out.
+    TakeOne,
+    /// Say how many there really are.
+    Count,
+    /// Say in which tote it lies.
+    MoveTote,
+    /// Put things inside a holder.
+    Inside,
+    /// Make it the wow item of its box.
+    Wow,
+    /// Close or open a box.
+    CloseBox,
+    /// Only some boxes.
+    Whom,
+    /// The reasons in full.
+    Why,
+    /// Do what the line says.
+    LineDo,
+    /// Take the offered words into the line.
+    LineTake,
+    /// Move the caret.
+    LineCaret,
+    /// Rub out.
+    LineErase,
+    /// Another box like this one.
+    BoxSame,
+    /// A box came back.
+    BoxBack,
+    /// A box was handed in.
+    BoxHandIn,
+    /// Take all out of a box.
+    BoxUnpack,
+    /// An opening count.
+    Opening,
+    /// Where the file is.
+    Where,
+    /// Look around in the sample.
+    Sample,
+}

@@ -1,0 +1,202 @@
+//! What all screens share: what was told, the open line, the question that stands, what was said,
+//! and what is to be done next. A screen changes itself and this, and nothing else.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::asked::Asked;
+use super::line::{Line, Purpose};
+use super::room::Size;
+use super::screen::Screen;
+use super::seen::Seen;
+use crate::model::id::BoxId;
+use crate::season::Ware;
+use crate::tui::back::{Deed, Request};
+
+/// How a sentence is meant.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Tone {
+    /// It tells something.
+    #[default]
+    Plain,
+    /// Something was done, and can be taken back.
+    Done,
+    /// Something can't be done, and why.
+    No,
+}
+
+/// The sentence that stands until the next act.
+#[derive(Debug, Clone, Default)]
+pub struct Said {
+    /// The sentence.
+    pub text: String,
+    /// How it is meant.
+    pub tone: Tone,
+}
+
+/// What the program does outside its own state.
+#[derive(Debug)]
+pub enum Effect {
+    /// Ask the season or the search.
+    Ask(Request),
+    /// End.
+    Leave,
+    /// Stop until one is wanted again.
+    Suspend,
+    /// Draw every cell anew.
+    Redraw,
+    /// Go over to the sample.
+    Sample,
+}
+
+/// Where to go next.
+#[derive(Debug)]
+pub enum Go {
+    /// To a screen above this one.
+    To(Box<Screen>),
+    /// Back to the one beneath.
+    Back,
+    /// Home.
+    Home,
+}
+
+/// What all screens share.
+pub struct Desk {
+    /// The terminal's size.
+    pub size: Size,
+    /// What was told.
+    pub seen: Seen,
+    /// The open line.
+    pub line: Option<Line>,
+    /// The question that stands.
+    pub asked: Option<Asked>,
+    /// The answer row.
+    pub said: Said,
+    /// Boxes ticked for the next act.
+    pub ticked: BTreeSet<BoxId>,
+    /// What was searched for last.
+    pub sought: String,
+    /// Half-written words by what they are for.
+    pub kept: BTreeMap<&'static str, String>,
+    pub(super) deeds: Vec<Deed>,
+    pub(super) go: Vec<Go>,
+    pub(super) out: Vec<Effect>,
+}
+
+impl Desk {
+    /// An empty desk.
+    pub fn new(size: Size) -> Desk {
+        Desk {
+            size,
+            seen: Seen::default(),
+            line: None,
+            asked: None,
+            said: Said::default(),
+            ticked: BTreeSet::new(),
+            sought: String::new(),
+            kept: BTreeMap::new(),
+            deeds: Vec::new(),
+            go: Vec::new(),
+            out: Vec::new(),
+        }
+    }
+
+    /// Has something done.
+    pub fn act(&mut self, deed: Deed) {
+        self.deeds.push(deed);
+    }
+
+    /// Tells something.
+    pub fn say(&mut self, text: impl Into<String>) {
+        self.said = Said { text: text.into(), tone: Tone::Plain };
+    }
+
+    /// Says why something can't be done.
+    pub fn refuse(&mut self, why: impl Into<String>) {
+        self.said = Said { text: why.into(), tone: Tone::No };
+    }
+
+    /// Goes to a screen above this one.
+    pub fn go_to(&mut self, screen: Screen) {
+        self.go.push(Go::To(Box::new(screen)));
+    }
+
+    /// Goes back to the screen beneath.
+    pub fn go_back(&mut self) {
+        self.go.push(Go::Back);
+    }
+
+    /// Opens the line; words that were half written for it are there again.
+    pub fn open_line(&mut self, purpose: Purpose) {
+        let words = purpose.kept_as().and_then(|name| self.kept.get(name).cloned()).unwrap_or_default();
+        self.open_line_with(purpose, words);
+    }
+
+    /// Opens the line with words in it.
+    pub fn open_line_with(&mut self, purpose: Purpose, words: impl Into<String>) {
+        self.shut_line();
+        self.line = Some(Line::new(purpose, words));
+    }
+
+    /// Shuts the line and keeps its words for next time, where that makes sense.
+    pub fn shut_line(&mut self) {
+        self.asked = None;
+        if let Some(line) = self.line.take()
+            && let Some(name) = line.purpose.kept_as()
+        {
+            self.keep(name, line.words());
+        }
+    }
+
+    /// Shuts the line; what it said is done.
+    pub fn end_line(&mut self) {
+        self.asked = None;
+        if let Some(name) = self.line.take().and_then(|line| line.purpose.kept_as()) {
+            self.kept.remove(name);
+        }
+    }
+
+    /// Keeps half-written words.
+    pub fn keep(&mut self, name: &'static str, words: &str) {
+        if words.trim().is_empty() {
+            self.kept.remove(name);
+        } else {
+            self.kept.insert(name, words.to_owned());
+        }
+    }
+
+    /// The ticked boxes that are still there, in order; where none is ticked, this one.
+    pub fn ticked_or(&self, one: Option<BoxId>) -> Vec<BoxId> {
+        let boxes = self.seen.boxes().iter().map(|line| line.giftbox);
+        let ticked: Vec<BoxId> = boxes.filter(|id| self.ticked.contains(id)).collect();
+        if ticked.is_empty() { one.into_iter().collect() } else { ticked }
+    }
+
+    /// Ticks a box, or no longer.
+    pub fn tick(&mut self, id: BoxId) {
+        if !self.ticked.remove(&id) {
+            self.ticked.insert(id);
+        }
+    }
+
+    /// Ticks all of these, or none if all are ticked.
+    pub fn tick_all(&mut self, ids: &[BoxId]) {
+        if ids.iter().all(|id| self.ticked.contains(id)) {
+            self.ticked.clear();
+        } else {
+            self.ticked.extend(ids);
+        }
+    }
+
+    /// Puts one of a thing into each ticked box, or into this one.
+    pub fn put_each(&mut self, ware: &Ware, one: Option<BoxId>, aside: bool) -> Result<(), String> {
+        let boxes = self.ticked_or(one);
+        if boxes.is_empty() {
+            return Err("Into which box? Tick boxes with Space, or choose one under Boxes.".to_owned());
+        }
+        if ware.free() == 0 {
+            return Err(format!("None of {} is left that isn't held for a box.", ware.title));
+        }
+        self.act(Deed::Each { boxes, lots: ware.lots.to_vec(), aside });
+        Ok(())
+    }
+}

@@ -1,0 +1,125 @@
+//! Keys and whatever else comes in from outside, free of any terminal library.
+
+use std::fmt;
+
+use crate::tui::back::Reply;
+
+/// A key, as far as this program tells keys apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Key {
+    /// A letter, digit or sign, with Shift already in it.
+    Char(char),
+    /// Ctrl with a letter.
+    Ctrl(char),
+    /// A function key.
+    F(u8),
+    /// Enter.
+    Enter,
+    /// Esc.
+    Esc,
+    /// Tab.
+    Tab,
+    /// Shift with Tab.
+    BackTab,
+    /// ↑
+    Up,
+    /// ↓
+    Down,
+    /// ←
+    Left,
+    /// →
+    Right,
+    /// Home.
+    Home,
+    /// End.
+    End,
+    /// A page up.
+    PageUp,
+    /// A page down.
+    PageDown,
+    /// Backspace.
+    Backspace,
+    /// Delete.
+    Delete,
+}
+
+const NAMES: &[(Key, &str)] = &[
+    (Key::Enter, "Enter"),
+    (Key::Esc, "Esc"),
+    (Key::Tab, "Tab"),
+    (Key::BackTab, "Shift-Tab"),
+    (Key::Up, "↑"),
+    (Key::Down, "↓"),
+    (Key::Left, "←"),
+    (Key::Right, "→"),
+    (Key::Home, "Home"),
+    (Key::End, "End"),
+    (Key::PageUp, "PgUp"),
+    (Key::PageDown, "PgDn"),
+    (Key::Backspace, "Backspace"),
+    (Key::Delete, "Delete"),
+    (Key::Char(' '), "Space"),
+    (Key::Char('-'), "−"),
+];
+
+impl fmt::Display for Key {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some((_, name)) = NAMES.iter().find(|(key, _)| key == self) {
+            return f.write_str(name);
+        }
+        match self {
+            Key::Char(c) => write!(f, "{c}"),
+            Key::Ctrl(c) => write!(f, "Ctrl-{}", c.to_ascii_uppercase()),
+            Key::F(n) => write!(f, "F{n}"),
+            // All others have a name in the list.
+            _ => Ok(()),
+        }
+    }
+}
+
+/// What a spot on the screen stands for, so that a mouse can do what keys do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Hit {
+    /// A row of a part of the screen.
+    Row {
+        /// Which part, from the left.
+        part: usize,
+        /// Which row, from the top of the list.
+        row: usize,
+    },
+    /// A row offered under the open line.
+    Offer(usize),
+    /// A key shown at the foot.
+    Press(Key),
+    /// The closed line.
+    Line,
+}
+
+/// Whatever comes in.
+#[derive(Debug)]
+pub enum Input {
+    /// A key was pressed.
+    Key(Key),
+    /// A text was pasted.
+    Paste(String),
+    /// The mouse was clicked on something.
+    Click(Hit),
+    /// The wheel was turned by so many rows.
+    Wheel(isize),
+    /// The terminal has another size now: columns, rows.
+    Resize(u16, u16),
+    /// The season, or the search, answers.
+    Told(Box<Reply>),
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn keys_are_named_as_people_name_them() {
+        let names = [Key::Char('a'), Key::Char(' '), Key::Ctrl('r'), Key::F(5), Key::BackTab, Key::Char('-')];
+        let names: Vec<String> = names.iter().map(ToString::to_string).collect();
+        assert_eq!(names, ["a", "Space", "Ctrl-R", "F5", "Shift-Tab", "−"]);
+    }
+}

@@ -1,0 +1,73 @@
+//! What the screens have been told of the season so far.
+
+use std::sync::Arc;
+
+use crate::model::currency::Currency;
+use crate::model::id::BoxId;
+use crate::model::profile::Profile;
+use crate::season::{Board, BoxLine, Reader, Shelf, Ware};
+
+/// What was told.
+#[derive(Default)]
+pub struct Seen {
+    /// The boxes and the sums; none until the season answers for the first time.
+    pub board: Option<Arc<Board>>,
+    /// All things.
+    pub shelf: Shelf,
+    /// Whether all things are on the shelf already, not only the first by name.
+    pub whole: bool,
+    /// The places on the shelf of what is on hand.
+    pub on_hand: Vec<usize>,
+    /// Reads lines by the drive's rules.
+    pub reader: Option<Reader>,
+    /// Where the file is.
+    pub file: String,
+    /// Goes up with each change, so that a search knows when it is stale.
+    pub age: u64,
+}
+
+impl Seen {
+    /// The boxes and sums are so now.
+    pub fn board(&mut self, board: Arc<Board>) {
+        let same = self.board.as_ref().is_some_and(|old| old.profile == board.profile && old.today == board.today);
+        if !same {
+            self.reader = Some(Reader::new(board.profile.clone(), board.today));
+        }
+        self.board = Some(board);
+        self.age += 1;
+    }
+
+    /// The things are so now.
+    pub fn shelf(&mut self, shelf: Shelf) {
+        let on_hand = |(at, ware): (usize, &Arc<Ware>)| (ware.on_hand > 0).then_some(at);
+        self.on_hand = shelf.wares().iter().enumerate().filter_map(on_hand).collect();
+        self.shelf = shelf;
+        self.whole = true;
+        self.age += 1;
+    }
+
+    /// The boxes.
+    pub fn boxes(&self) -> &[BoxLine] {
+        self.board.as_ref().map(|board| board.boxes.as_slice()).unwrap_or_default()
+    }
+
+    /// One box.
+    pub fn giftbox(&self, id: BoxId) -> Option<&BoxLine> {
+        self.boxes().iter().find(|line| line.giftbox == id)
+    }
+
+    /// The drive's rules.
+    pub fn profile(&self) -> Option<&Profile> {
+        self.board.as_ref().map(|board| &board.profile)
+    }
+
+    /// The drive's currency.
+    pub fn currency(&self) -> Currency {
+        self.profile().map_or_else(|| Profile::default().currency, |profile| profile.currency)
+    }
+
+    /// Whether nothing was ever done here.
+    pub fn is_new(&self) -> bool {
+        self.board.as_ref().is_some_and(|board| !board.acts)
+    }
+}

@@ -1,0 +1,280 @@
+//! The one table of actions: dispatch, footer, help, the list of all actions and the README's
+//! table of keys are made from it.
+
+use super::action::Action;
+use super::key::Key;
+
+/// Which screen it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Kind {
+    /// Items, boxes, checklist.
+    Home,
+    /// A haul being written.
+    Haul,
+    /// Many lines to look through before they are saved.
+    Pasted,
+    /// One box being packed.
+    Packing,
+    /// Boxes by what they lack.
+    Review,
+    /// One thing with all that is known of it.
+    Card,
+    /// What lies in one tote.
+    Tote,
+    /// What to fetch from which tote.
+    Pull,
+    /// What was done.
+    History,
+    /// The last night's list.
+    DropOff,
+    /// The drive's rules.
+    Drive,
+    /// The keys.
+    Help,
+}
+
+/// Where an action can be done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum On {
+    /// On every screen.
+    All,
+    /// On these alone.
+    Only(&'static [Kind]),
+}
+
+/// Which column of the help an action stands in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Group {
+    /// Leads somewhere.
+    Go,
+    /// Does something.
+    Do,
+    /// Moves the selection.
+    Move,
+    /// Works on the open line.
+    Line,
+}
+
+/// A key and the number that it means to its action: a direction, or which one.
+pub type Bound = (Key, i8);
+
+/// What the table says of an action.
+#[derive(Debug, Clone, Copy)]
+pub struct Row {
+    /// Which.
+    pub action: Action,
+    /// Its keys while one looks.
+    pub looking: &'static [Bound],
+    /// Its keys while the line is open: never a letter or a digit.
+    pub writing: &'static [Bound],
+    /// Its keys while a question stands.
+    pub asked: &'static [Bound],
+    /// Where it can be done.
+    pub on: On,
+    /// Its group in the help.
+    pub group: Group,
+    /// One to four words.
+    pub label: &'static str,
+    /// A sentence.
+    pub help: &'static str,
+}
+
+use Action as A;
+use Group::{Do, Go, Line, Move};
+use Key::{BackTab, Backspace, Char, Ctrl, Delete, Down, End, Enter, Esc, F, Home, Left, PageDown, PageUp, Right, Tab, Up};
+use Kind as K;
+use On::{All, Only};
+
+const NONE: &[Bound] = &[];
+const DIGITS: &[Bound] = &[
+    (Char('1'), 1),
+    (Char('2'), 2),
+    (Char('3'), 3),
+    (Char('4'), 4),
+    (Char('5'), 5),
+    (Char('6'), 6),
+    (Char('7'), 7),
+    (Char('8'), 8),
+    (Char('9'), 9),
+];
+/// Screens that show boxes or their things.
+const BOXES: On = Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff]);
+const THINGS: On = Only(&[K::Home, K::Packing, K::Card, K::Tote, K::Haul]);
+
+macro_rules! row {
+    ($action:ident, $group:ident, $on:expr, $looking:expr, $writing:expr, $asked:expr, $label:expr, $help:expr) => {
+        Row {
+            action: A::$action,
+            looking: $looking,
+            writing: $writing,
+            asked: $asked,
+            on: $on,
+            group: $group,
+            label: $label,
+            help: $help,
+        }
+    };
+}
+
+/// Every action with its keys and words, in the order in which help tells them.
+#[rustfmt::skip]
+pub const TABLE: &[Row] = &[
+    row!(Open, Go, All, &[(Enter, 0)], NONE, NONE, "open", "Open what is selected; where there is one thing to do next, do it."),
+    row!(Back, Go, All, &[(Esc, 0)], &[(Esc, 0)], &[(Esc, 0)], "back", "One step back; what was half written is kept."),
+    row!(Bought, Go, All, &[(Char('a'), 0), (F(2), 0)], &[(F(2), 0)], NONE, "bought", "Open the line for a haul; it goes on with today's."),
+    row!(Find, Go, All, &[(Char('/'), 0), (F(3), 0)], &[(F(3), 0)], NONE, "find", "Find a thing, a box or a tote; a slip of the finger does no harm."),
+    row!(Actions, Go, All, &[(Char(':'), 0), (F(4), 0)], &[(F(4), 0)], NONE, "all actions", "Every action by name, with its key."),
+    row!(Review, Go, All, &[(Char('r'), 0)], NONE, NONE, "lacks what", "Boxes and categories; 1–9 shows who lacks one."),
+    row!(Pull, Go, All, &[(Char('T'), 0)], NONE, NONE, "pull list", "What to fetch from which tote; a tick puts it in its box."),
+    row!(DropOff, Go, All, &[(Char('d'), 0)], NONE, NONE, "last night", "What stops each box before the drop-off, and its fix."),
+    row!(History, Go, All, &[(Char('U'), 0)], NONE, NONE, "what was done", "Everything done, newest first."),
+    row!(Drive, Go, All, NONE, NONE, NONE, "the drive", "How your drive does it: ages, checklist, box size, dates."),
+    row!(Help, Go, All, &[(Char('?'), 0), (F(1), 0)], &[(F(1), 0)], &[(F(1), 0)], "help", "The keys of this screen."),
+    row!(Leave, Go, Only(&[K::Home]), &[(Char('q'), 0)], NONE, NONE, "leave", "Leave Brimful; everything is kept already."),
+    row!(LeaveNow, Go, All, &[(Ctrl('c'), 0)], &[(Ctrl('c'), 0)], &[(Ctrl('c'), 0)], "leave now", "Leave from anywhere; a half-written line waits for you."),
+    row!(Suspend, Go, All, &[(Ctrl('z'), 0)], &[(Ctrl('z'), 0)], &[(Ctrl('z'), 0)], "put aside", "Put Brimful aside; fg brings it back."),
+    row!(Redraw, Go, All, &[(Ctrl('l'), 0)], &[(Ctrl('l'), 0)], &[(Ctrl('l'), 0)], "draw again", "Draw the screen afresh."),
+    row!(MoveRow, Move, All, &[(Down, 1), (Char('j'), 1), (Up, -1), (Char('k'), -1)], &[(Down, 1), (Up, -1)], NONE, "row", "To the next row or the one before; while writing, through what is offered."),
+    row!(MoveCol, Move, All, &[(Right, 1), (Char('l'), 1), (Left, -1), (Char('h'), -1)], NONE, NONE, "column", "To the column beside it."),
+    row!(MoveEnds, Move, All, &[(Char('g'), -1), (Home, -1), (Char('G'), 1), (End, 1)], NONE, NONE, "first, last", "To the first or last row."),
+    row!(MovePage, Move, All, &[(PageDown, 1), (PageUp, -1)], &[(PageDown, 1), (PageUp, -1)], NONE, "a page", "A page on or back."),
+    row!(NextPart, Move, All, &[(Tab, 1), (BackTab, -1)], NONE, NONE, "next pane", "To the next part of this screen, or the one before."),
+    row!(NextWaiting, Move, All, &[(Char('n'), 1), (Char('N'), -1)], NONE, NONE, "next waiting", "To the next found, gap or doubt, or the one before."),
+    row!(Choose, Move, All, DIGITS, NONE, DIGITS, "that number", "Take what has this number on the screen."),
+    row!(ChooseAll, Move, All, &[(Char('0'), 0)], NONE, &[(Char('0'), 0)], "all", "All of them; to a question that can wait: don't know."),
+    row!(Undo, Do, All, &[(Char('u'), 0), (F(5), 0)], &[(F(5), 0)], NONE, "undo", "Take back the last thing done, as far back as the first day."),
+    row!(Redo, Do, All, &[(Ctrl('r'), 0), (Ctrl('y'), 0)], &[(Ctrl('r'), 0), (Ctrl('y'), 0)], NONE, "redo", "Do again what was taken back."),
+    row!(PlanBox, Do, All, &[(Char('b'), 0)], NONE, NONE, "plan a box", "Plan one or several boxes in words: 3 girl 6-8 ocean, teal."),
+    row!(Mend, Do, Only(&[K::Home, K::Haul, K::Pasted, K::Packing, K::Review, K::Card, K::Tote, K::DropOff, K::Drive]), &[(Char('e'), 0)], NONE, NONE, "mend", "Put its words into the line, to change them: a line, a box, a thing, the drive."),
+    row!(PutOne, Do, Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff]), &[(Char('+'), 0)], NONE, NONE, "one in", "Put one in (the best, where none is chosen), or one into each ticked box."),
+    row!(TakeOne, Do, Only(&[K::Home, K::Packing, K::Card]), &[(Char('-'), 0), (Char('−'), 0)], NONE, NONE, "one out", "Take one back out."),
+    row!(SetAside, Do, BOXES, &[(Char('z'), 0)], NONE, NONE, "set aside", "Hold it for the box, still in its tote."),
+    row!(MoveBox, Do, Only(&[K::Packing]), &[(Char('>'), 0)], NONE, NONE, "to another box", "Move it to another box; it says which gap opens."),
+    row!(Inside, Do, Only(&[K::Packing]), &[(Char('i'), 0)], NONE, NONE, "inside", "On a holder: what is put in now goes inside it, until Esc."),
+    row!(Wow, Do, Only(&[K::Packing]), &[(Char('v'), 0)], NONE, NONE, "wow item", "Make it this box's wow item; again: no longer."),
+    row!(Tick, Do, All, &[(Char(' '), 0)], NONE, NONE, "tick", "Tick this row: boxes for the next act, things fetched."),
+    row!(TickAll, Do, All, &[(Char('*'), 0)], NONE, NONE, "tick all", "Tick all rows shown; again: none."),
+    row!(CloseBox, Do, BOXES, &[(Char('c'), 0)], NONE, NONE, "close, open", "Look the box over a last time and close it; again: open it."),
+    row!(Count, Do, THINGS, &[(Char('='), 0)], NONE, NONE, "how it really is", "Say how many there really are."),
+    row!(MoveTote, Do, THINGS, &[(Char('t'), 0)], NONE, NONE, "tote", "Say which tote it lies in now."),
+    row!(Away, Do, All, &[(Char('x'), 0)], NONE, NONE, "take away", "A thing: given loose, or lost; a box: off the plan; a pasted line: left out."),
+    row!(Whom, Do, Only(&[K::Home, K::Review]), &[(Char('w'), 0)], NONE, NONE, "for whom", "Only girls, boys, either, one age group, or open boxes only."),
+    row!(Why, Do, Only(&[K::Packing]), &[(Char('y'), 0)], NONE, NONE, "why", "Why this was chosen, or note why in a few words."),
+    row!(LineDo, Line, All, NONE, &[(Enter, 0)], NONE, "do it", "Save it, put it in, go there; a doubt is asked first."),
+    row!(LineTake, Line, All, NONE, &[(Tab, 0)], NONE, "its words", "Take the words of the offered row into the line; nothing is saved."),
+    row!(LineCaret, Line, All, NONE, &[(Left, -1), (Right, 1), (Home, -2), (End, 2), (Ctrl('a'), -2), (Ctrl('e'), 2)], NONE, "caret", "Move within the line."),
+    row!(LineErase, Line, All, NONE, &[(Backspace, -1), (Delete, 1), (Ctrl('w'), -2), (Ctrl('u'), -3)], NONE, "rub out", "A letter, a word, all of it."),
+    row!(BoxSame, Do, BOXES, NONE, NONE, NONE, "another like it", "Plan a box like this one, with the same things set aside."),
+    row!(BoxHandIn, Do, BOXES, NONE, NONE, NONE, "handed in", "The box was given to the drive today."),
+    row!(BoxBack, Do, BOXES, NONE, NONE, NONE, "came back", "A box came back from the drive today."),
+    row!(BoxUnpack, Do, BOXES, NONE, NONE, NONE, "unpack", "Take all of a box back to its totes."),
+    row!(Opening, Do, All, NONE, NONE, NONE, "opening count", "Full totes on the first day: the tote said once, no prices asked."),
+    row!(Where, Go, All, NONE, NONE, NONE, "where is the file", "Where the file and what belongs to it are."),
+    row!(Sample, Go, Only(&[K::Home]), NONE, NONE, NONE, "made-up drive", "Look around in an invented drive; yours waits."),
+];
+
+/// What stands at the foot of each screen, in order of importance; empty words: the table's label.
+#[rustfmt::skip]
+const FOOT: &[(Kind, &[(Action, &str)])] = &[
+    (K::Home, &[(A::Open, "open"), (A::Bought, ""), (A::Find, ""), (A::Review, ""), (A::PlanBox, "plan a box"), (A::Help, ""), (A::Undo, "")]),
+    (K::Haul, &[(A::Bought, "go on"), (A::Mend, ""), (A::MoveTote, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Pasted, &[(A::Open, "save, or answer"), (A::Mend, "mend"), (A::Away, "leave out"), (A::NextWaiting, "next doubt"), (A::Back, ""), (A::Help, "")]),
+    (K::Packing, &[(A::Open, "what is on hand"), (A::SetAside, ""), (A::CloseBox, ""), (A::NextPart, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Review, &[(A::Open, "fill this gap"), (A::PutOne, "the best in"), (A::TickAll, ""), (A::Choose, "lacks"), (A::ChooseAll, "all"), (A::Whom, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Card, &[(A::PutOne, "one in"), (A::Mend, ""), (A::MoveTote, ""), (A::Count, ""), (A::Away, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Tote, &[(A::Open, "all about it"), (A::Count, ""), (A::MoveTote, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Pull, &[(A::Tick, "tick it in"), (A::TickAll, ""), (A::Open, "the thing"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
+    (K::History, &[(A::Undo, "take back the last"), (A::Redo, ""), (A::Back, ""), (A::Help, "")]),
+    (K::DropOff, &[(A::Open, "to this box"), (A::PutOne, "the best in"), (A::CloseBox, ""), (A::NextWaiting, "next"), (A::Back, ""), (A::Help, "")]),
+    (K::Drive, &[(A::Mend, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Help, &[(A::Back, "close"), (A::MoveRow, "more"), (A::Find, "find a key"), (A::Actions, "")]),
+];
+
+impl Row {
+    /// Whether it can be done on this screen.
+    pub fn is_on(&self, kind: Kind) -> bool {
+        match self.on {
+            On::All => true,
+            On::Only(kinds) => kinds.contains(&kind),
+        }
+    }
+
+    /// Its keys as people read them: `a F2`.
+    pub fn keys(&self) -> String {
+        let all = self.looking.iter().chain(self.writing).map(|(key, _)| key);
+        let mut names: Vec<String> = Vec::new();
+        for key in all {
+            let name = key.to_string();
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+        // Nine digits are told as a range, and one minus is enough.
+        if names.first().is_some_and(|name| name == "1") {
+            return "1–9".to_owned();
+        }
+        names.dedup();
+        names.join(" ")
+    }
+}
+
+/// What the table says of an action.
+pub fn row(action: Action) -> &'static Row {
+    // Each action has a row: a test goes through all of them.
+    TABLE.iter().find(|row| row.action == action).unwrap_or(&TABLE[0])
+}
+
+/// The foot of a screen.
+pub fn foot(kind: Kind) -> impl Iterator<Item = (&'static Row, &'static str)> {
+    let rows = FOOT.iter().find(|(of, _)| *of == kind).map(|(_, rows)| *rows).unwrap_or_default();
+    rows.iter().map(|(action, words)| {
+        let row = row(*action);
+        (row, if words.is_empty() { row.label } else { *words })
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+
+    #[test]
+    fn no_key_means_two_things() {
+        type Gesture = fn(&Row) -> &'static [Bound];
+        let gestures: [Gesture; 3] = [|row| row.looking, |row| row.writing, |row| row.asked];
+        for gesture in gestures {
+            let mut seen = BTreeSet::new();
+            for (key, _) in TABLE.iter().flat_map(gesture) {
+                assert!(seen.insert(*key), "{key} is bound twice");
+            }
+        }
+    }
+
+    #[test]
+    fn no_letter_acts_while_one_writes() {
+        for (key, _) in TABLE.iter().flat_map(|row| row.writing) {
+            assert!(!matches!(key, Char(_)), "{key}");
+        }
+    }
+
+    #[test]
+    fn each_action_has_one_row_with_words_for_people() {
+        let mut seen = BTreeSet::new();
+        for row in TABLE {
+            assert!(seen.insert(row.action), "{:?} has two rows", row.action);
+            assert!(row.help.ends_with('.') && !row.label.is_empty(), "{:?}", row.action);
+            assert_eq!(super::row(row.action).action, row.action);
+        }
+    }
+
+    #[test]
+    fn each_foot_shows_keys_that_work_there() {
+        for (kind, rows) in FOOT {
+            assert!((3..=8).contains(&rows.len()), "{kind:?}");
+            for (row, _) in foot(*kind) {
+                assert!(row.is_on(*kind) && !row.looking.is_empty(), "{kind:?} {:?}", row.action);
+            }
+        }
+    }
+}

@@ -1,0 +1,200 @@
+//! Everything that screens can have done, as plain values.
+
+use crate::model::id::{BoxId, LotId, PlacementId};
+use crate::model::measure::Units;
+use crate::model::profile::Wanted;
+use crate::season::{ActError, BoxChange, Done, LogHow, NotLogged, PutHow, Season, Shelf, Store};
+
+use super::Outcome;
+
+/// One act.
+#[derive(Debug, Clone)]
+pub enum Deed {
+    /// Log lines of a haul.
+    Log {
+        /// The lines.
+        text: String,
+        /// What is said beside them.
+        how: LogHow,
+    },
+    /// Change a line by its words.
+    MendLine {
+        /// The batch.
+        lot: LotId,
+        /// Its new words.
+        words: String,
+    },
+    /// Plan boxes.
+    Plan(String),
+    /// Change what is said of a box.
+    Edit {
+        /// The box.
+        label: String,
+        /// The new words.
+        words: String,
+    },
+    /// A step in a box's life.
+    Step(String, BoxChange),
+    /// Plan another box like this one.
+    Copy(String),
+    /// Take all out of a box.
+    Unpack(String),
+    /// Put things into a box, or set them aside for it.
+    Put {
+        /// The box.
+        label: String,
+        /// The batches of the thing.
+        lots: Vec<LotId>,
+        /// How many.
+        units: Units,
+        /// How.
+        how: PutHow,
+    },
+    /// One of a thing into each box.
+    Each {
+        /// The boxes.
+        boxes: Vec<BoxId>,
+        /// The batches of the thing.
+        lots: Vec<LotId>,
+        /// Only set aside.
+        aside: bool,
+    },
+    /// Into each box one of what suits this line of its checklist best.
+    Best {
+        /// The boxes.
+        boxes: Vec<BoxId>,
+        /// The line; none: the first that needs something.
+        line: Option<Wanted>,
+        /// Only set aside.
+        aside: bool,
+    },
+    /// Take things out of a box.
+    Take {
+        /// The box.
+        label: String,
+        /// The batches of the thing.
+        lots: Vec<LotId>,
+        /// How many.
+        units: Units,
+    },
+    /// Move things to another box.
+    Carry {
+        /// From this box.
+        from: String,
+        /// To this one.
+        to: String,
+        /// The batches of the thing.
+        lots: Vec<LotId>,
+        /// How many.
+        units: Units,
+    },
+    /// Note why something was chosen.
+    Note {
+        /// The box.
+        label: String,
+        /// The batches of the thing.
+        lots: Vec<LotId>,
+        /// Why.
+        why: String,
+    },
+    /// Make something the wow item of its box, or no longer.
+    Wow(PlacementId, LotId, BoxId, bool),
+    /// Count a thing.
+    Count {
+        /// Its batches.
+        lots: Vec<LotId>,
+        /// How many there are.
+        found: Units,
+    },
+    /// Say where a thing lies.
+    ToTote {
+        /// Its batches.
+        lots: Vec<LotId>,
+        /// Where.
+        tote: String,
+    },
+    /// Give loose, or take off what was lost.
+    Gone {
+        /// The batches of the thing.
+        lots: Vec<LotId>,
+        /// How many.
+        units: Units,
+        /// To whom, or how.
+        words: String,
+        /// Lost, not given.
+        lost: bool,
+    },
+    /// Put in what is set aside in these places.
+    Fetch(Vec<PlacementId>),
+    /// Change a rule of the drive.
+    Rule {
+        /// Which.
+        what: String,
+        /// Its new words.
+        words: String,
+    },
+    /// Take back the latest act.
+    Undo,
+    /// Bring it again.
+    Redo,
+}
+
+impl Deed {
+    /// Does it.
+    pub fn run<S: Store>(self, season: &mut Season<S>, shelf: &Shelf) -> Outcome {
+        let done = match self {
+            Deed::Log { text, how } => return logged(season, &text, &how),
+            Deed::MendLine { lot, words } => return mended(season, lot, &words),
+            Deed::Plan(words) => season.plan(&words),
+            Deed::Edit { label, words } => season.edit(&label, &words),
+            Deed::Step(label, change) => season.step(&label, change),
+            Deed::Copy(label) => season.copy(&label),
+            Deed::Unpack(label) => season.unpack(&label),
+            Deed::Put { label, lots, units, how } => season.put(&label, units, lots.as_slice(), &how),
+            Deed::Each { boxes, lots, aside } => season.each_of(&boxes, lots.as_slice(), aside),
+            Deed::Best { boxes, line, aside } => season.best(shelf, &boxes, line.as_ref(), aside),
+            Deed::Take { label, lots, units } => season.take(&label, units, lots.as_slice()),
+            Deed::Carry { from, to, lots, units } => season.carry(&from, &to, units, lots.as_slice()),
+            Deed::Note { label, lots, why } => season.note(&label, lots.as_slice(), &why),
+            Deed::Wow(placement, lot, giftbox, wow) => season.wow(placement, lot, giftbox, wow),
+            Deed::Count { lots, found } => season.count_of(lots.as_slice(), found),
+            Deed::ToTote { lots, tote } => season.to_tote(&lots, &tote),
+            Deed::Gone { lots, units, words, lost: true } => season.lose(units, lots.as_slice(), &words),
+            Deed::Gone { lots, units, words, lost: false } => season.loose(units, lots.as_slice(), &words),
+            Deed::Fetch(placements) => season.fetch(&placements),
+            Deed::Rule { what, words } => season.mend_rule(&what, &words),
+            Deed::Undo => season.undo(),
+            Deed::Redo => season.redo(),
+        };
+        outcome(done)
+    }
+}
+
+fn outcome(done: Result<Done, ActError>) -> Outcome {
+    match done {
+        Ok(done) => Outcome { said: Ok(done.said), notes: done.notes, haul: None },
+        Err(error) => Outcome { said: Err(error.to_string()), notes: Vec::new(), haul: None },
+    }
+}
+
+fn refused(error: NotLogged) -> Outcome {
+    let why = match error {
+        NotLogged::Doubts(doubts) => doubts.join(" "),
+        NotLogged::Act(error) => error.to_string(),
+    };
+    Outcome { said: Err(why), notes: Vec::new(), haul: None }
+}
+
+fn logged<S: Store>(season: &mut Season<S>, text: &str, how: &LogHow) -> Outcome {
+    match season.log(text, how) {
+        Ok(logged) => Outcome { said: Ok(logged.done.said), notes: logged.done.notes, haul: logged.haul },
+        Err(error) => refused(error),
+    }
+}
+
+fn mended<S: Store>(season: &mut Season<S>, lot: LotId, words: &str) -> Outcome {
+    match season.mend_line(lot, words) {
+        Ok(done) => outcome(Ok(done)),
+        Err(error) => refused(error),
+    }
+}

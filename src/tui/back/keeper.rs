@@ -1,0 +1,123 @@
+//! Who keeps the season for the screens: does what they ask, one by one, and tells what came of it.
+
+use std::sync::Arc;
+
+use super::{Ask, News, Reply, Request, Window, hunt};
+use crate::season::{ActError, Moment, Season, Shelf, Store};
+
+/// How many acts a history shows.
+const HISTORY: usize = 500;
+/// How many things the first window has: more than any screen shows.
+const FIRST: usize = 100;
+
+/// Tells the time.
+pub type Clock = Box<dyn Fn() -> Moment + Send>;
+
+/// The season at work for the screens.
+pub struct Keeper<S> {
+    season: Season<S>,
+    shelf: Option<Shelf>,
+    clock: Clock,
+    file: String,
+}
+
+impl<S: Store> Keeper<S> {
+    /// A season, the time, and where its file is.
+    pub fn new(season: Season<S>, clock: Clock, file: String) -> Keeper<S> {
+        Keeper { season, shelf: None, clock, file }
+    }
+
+    /// The season, to look at.
+    pub fn season(&self) -> &Season<S> {
+        &self.season
+    }
+
+    /// Does what is asked, and tells what came of it.
+    pub fn answer(&mut self, request: Request, tell: &mut dyn FnMut(Reply)) {
+        self.season.at((self.clock)());
+        let told = match request {
+            Request::Start => self.start(tell),
+            Request::Do(deed, asks) => {
+                let shelf = self.shelf.get_or_insert_with(Shelf::default);
+                let outcome = deed.run(&mut self.season, shelf);
+                self.news(&asks).map(|news| tell(Reply::Did(outcome, news)))
+            }
+            Request::Show(asks) => self.windows(&asks).map(|windows| tell(Reply::Shown(windows))),
+            Request::Draft(text) => self.season.keep_draft(&text),
+            Request::Hunt(job) => {
+                tell(hunt(&job));
+                Ok(())
+            }
+        };
+        if let Err(error) = told {
+            tell(Reply::Trouble(error.to_string()));
+        }
+    }
+
+    /// When nothing is asked: looks whether another program changed the file.
+    pub fn idle(&mut self, tell: &mut dyn FnMut(Reply)) {
+        match self.season.changed_elsewhere() {
+            Ok(false) => {}
+            Ok(true) => {
+                self.shelf = None;
+                self.season.at((self.clock)());
+                let news = self.season.shelf().and_then(|shelf| {
+                    self.shelf = Some(shelf);
+                    self.news(&[])
+                });
+                tell(news.map_or_else(|error| Reply::Trouble(error.to_string()), Reply::Changed));
+            }
+            Err(error) => tell(Reply::Trouble(error.to_string())),
+        }
+    }
+
+    fn start(&mut self, tell: &mut dyn FnMut(Reply)) -> Result<(), ActError> {
+        let board = Arc::new(self.season.board()?);
+        let (first, draft, file) = (self.season.first_wares(FIRST)?, self.season.draft()?, self.file.clone());
+        tell(Reply::Started { board, first, draft, file });
+        let shelf = self.season.shelf()?;
+        self.shelf = Some(shelf.clone());
+        tell(Reply::Shelf(shelf));
+        Ok(())
+    }
+
+    fn news(&mut self, asks: &[Ask]) -> Result<News, ActError> {
+        let touched = self.season.take_touched();
+        if let Some(shelf) = &self.shelf {
+            self.shelf = Some(self.season.restock(shelf, &touched)?);
+        }
+        let board = Arc::new(self.season.board()?);
+        Ok(News { board, shelf: self.shelf.clone(), windows: self.windows(asks)? })
+    }
+
+    fn windows(&self, asks: &[Ask]) -> Result<Vec<Window>, ActError> {
+        let windows = asks.iter().map(|ask| self.window(ask)).collect::<Result<Vec<_>, _>>()?;
+        Ok(windows.into_iter().flatten().collect())
+    }
+
+    /// One part; none where what it is about is gone.
+    fn window(&self, ask: &Ask) -> Result<Option<Window>, ActError> {
+        Ok(Some(match ask {
+            Ask::Card(giftbox) => match self.season.box_card_of(*giftbox) {
+                Ok(card) => Window::Card(Arc::new(card)),
+                Err(ActError::NoSuchBox(_)) => return Ok(None),
+                Err(error) => return Err(error),
+            },
+            Ask::Haul(haul) => match self.season.haul_card(*haul) {
+                Ok(card) => Window::Haul(card),
+                Err(ActError::Nothing(_)) => return Ok(None),
+                Err(error) => return Err(error),
+            },
+            Ask::Thing(lots) => Window::Thing {
+                lots: lots.clone(),
+                place: self.season.places_of(lots)?,
+                prices: self.season.prices_of(lots)?,
+            },
+            Ask::Pull => Window::Pull(self.season.pull_list()?),
+            Ask::History => Window::History(self.season.history(HISTORY)?),
+            Ask::LastNight => Window::LastNight(self.season.last_night()?),
+            Ask::Rules => Window::Rules(self.season.rule_rows()?),
+            Ask::Words(lot) => Window::Words(*lot, self.season.line_words(*lot)?),
+        }))
+    }
+}

@@ -1,0 +1,144 @@
+//! What stands behind the screens: the season on a thread of its own, and searches on another.
+//!
+//! Screens hold plain values only. They ask by a [`Request`] and are told by a [`Reply`]; so the
+//! thread that draws never waits for a disk, and tests can run both inline.
+
+mod deed;
+mod keeper;
+mod search;
+mod threads;
+
+use std::sync::Arc;
+
+pub use deed::Deed;
+pub use keeper::{Clock, Keeper};
+pub use search::{Hunt, Job, hunt};
+pub use threads::Threads;
+
+use crate::model::id::{BoxId, HaulId, LotId};
+use crate::season::{Board, BoxCard, HaulCard, History, LastNight, Offer, Place, Prices, PullList, RuleRow, Shelf, Ware};
+
+/// A part of the season that a screen shows.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Ask {
+    /// A box with all that is in it.
+    Card(BoxId),
+    /// A haul with its lines.
+    Haul(HaulId),
+    /// Where the units of a thing are, and what it cost each time.
+    Thing(Vec<LotId>),
+    /// What is set aside, by tote.
+    Pull,
+    /// What was done.
+    History,
+    /// What stops each box.
+    LastNight,
+    /// The drive's rules.
+    Rules,
+    /// The words of a batch, as one would type them.
+    Words(LotId),
+}
+
+/// An answer to an [`Ask`].
+#[derive(Debug, Clone)]
+pub enum Window {
+    /// A box.
+    Card(Arc<BoxCard>),
+    /// A haul.
+    Haul(HaulCard),
+    /// A thing.
+    Thing {
+        /// Which it is.
+        lots: Vec<LotId>,
+        /// Where it is.
+        place: Place,
+        /// What it cost.
+        prices: Prices,
+    },
+    /// By tote.
+    Pull(PullList),
+    /// Newest first.
+    History(History),
+    /// Box by box.
+    LastNight(LastNight),
+    /// Row by row.
+    Rules(Vec<RuleRow>),
+    /// The words of a batch.
+    Words(LotId, String),
+}
+
+/// What the screens ask of the season.
+#[derive(Debug)]
+pub enum Request {
+    /// How it stands, to begin with.
+    Start,
+    /// Do something, then show these parts.
+    Do(Box<Deed>, Vec<Ask>),
+    /// Show these parts.
+    Show(Vec<Ask>),
+    /// Keep the half-written lines.
+    Draft(String),
+    /// Search; nothing of the season is needed for it.
+    Hunt(Job),
+}
+
+/// What an act came to.
+#[derive(Debug, Clone)]
+pub struct Outcome {
+    /// What was done, or why it wasn't.
+    pub said: Result<String, String>,
+    /// What follows from it.
+    pub notes: Vec<String>,
+    /// The haul that a log went to.
+    pub haul: Option<HaulId>,
+}
+
+/// How the season stands after something.
+#[derive(Debug, Clone)]
+pub struct News {
+    /// The boxes and the sums.
+    pub board: Arc<Board>,
+    /// The things; none while they are still being read.
+    pub shelf: Option<Shelf>,
+    /// The parts asked for.
+    pub windows: Vec<Window>,
+}
+
+/// What the season, or a search, tells the screens.
+#[derive(Debug)]
+pub enum Reply {
+    /// How it stands, the first things by name, and what was half written.
+    Started {
+        /// The boxes and the sums.
+        board: Arc<Board>,
+        /// The first things on hand by name.
+        first: Vec<Ware>,
+        /// What was half written.
+        draft: Option<String>,
+        /// Where the file is.
+        file: String,
+    },
+    /// All things.
+    Shelf(Shelf),
+    /// An act was done or refused.
+    Did(Outcome, News),
+    /// Parts asked for.
+    Shown(Vec<Window>),
+    /// Another program changed the file.
+    Changed(News),
+    /// What a search found; `turn` tells which search.
+    Found {
+        /// Which search.
+        turn: u64,
+        /// Best first.
+        offers: Vec<Offer>,
+    },
+    /// Something can't be read.
+    Trouble(String),
+}
+
+/// Where requests go. Replies come back as [`Input::Told`](super::app::Input::Told).
+pub trait Back {
+    /// Asks; the answer comes later.
+    fn ask(&mut self, request: Request);
+}
