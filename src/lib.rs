@@ -8,6 +8,7 @@
 //! - [`catalogue`] → model: typical kinds of things and names of colours, as data files.
 //! - [`reading`] → model, catalogue: a line of plain words → what was understood, and what is in doubt.
 //! - [`find`] → model, catalogue: a name from a few letters of it.
+//! - [`suits`] → model: what suits a box, best first, each with its reasons.
 //! - [`report`] → model: answers as plain values, and how each is told as text or JSON.
 //! - [`store`] → model: where a season is kept. The only floor that knows the database.
 //! - [`season`] → all of these: every act a person can do. It decides which facts an act comes to
@@ -25,3 +26,4 @@ pub mod reading;
 pub mod report;
 pub mod season;
 pub mod store;
+pub mod suits;

@@ -24,7 +24,7 @@ pub struct Bought {
 }
 
 /// A thing: its batches are the same to whoever packs. What many things share is kept once.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Ware {
     /// What lists show: name, colours, size.
     pub title: Box<str>,

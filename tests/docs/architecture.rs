@@ -11,7 +11,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("find", &["model", "catalogue"]),
     ("report", &["model", "catalogue"]),
     ("store", &["model"]),
-    ("season", &["model", "catalogue", "reading", "find", "report", "store"]),
+    ("suits", &["model"]),
+    ("season", &["model", "catalogue", "reading", "find", "report", "store", "suits"]),
     ("cli", &["season", "model"]),
 ];
 
@@ -21,7 +22,7 @@ const OWNED: &[(&str, &str)] =
 
 /// Words that reach for the clock; the pure floors are told the time.
 const CLOCKS: &[&str] = &["Timestamp::now", "ZonedDateTime::now", "SystemTime::now", "Instant::now"];
-const PURE: &[&str] = &["model", "catalogue", "reading", "find", "report", "season"];
+const PURE: &[&str] = &["model", "catalogue", "reading", "find", "report", "season", "suits"];
 
 fn sources(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();
