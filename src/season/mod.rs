@@ -24,6 +24,7 @@ mod rewording;
 mod rules;
 mod sample;
 mod say;
+mod serving;
 mod shelf;
 mod stock;
 mod summary;
@@ -41,6 +42,7 @@ pub use counting::CountLine;
 pub use error::ActError;
 pub use hauls::HaulMend;
 pub use logging::{LogHow, Logged, NotLogged};
+pub use names::find_names;
 pub use offers::{Offer, misfits, offers};
 pub use packing::PutHow;
 pub use reader::Reader;
@@ -57,7 +59,7 @@ pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading,
 pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 pub use crate::report::costs::Prices;
 pub use crate::report::hauls::{HaulCard, HaulEntry};
-pub use crate::report::history::History;
+pub use crate::report::history::{History, Step};
 pub use crate::report::night::{LastNight, NightRow};
 pub use crate::report::places::Place;
 pub use crate::report::pull::{PullList, PullRow, PullTote};
@@ -104,7 +106,7 @@ pub enum Desk {
 /// A season at work: the store and all that an act needs beside it.
 pub struct Season<S> {
     store: S,
-    ids: Box<dyn Ids>,
+    ids: Box<dyn Ids + Send>,
     desk: Desk,
     moment: Moment,
     catalogue: Catalogue,
@@ -126,7 +128,7 @@ pub struct Done {
 
 impl<S: Store> Season<S> {
     /// A season over a store.
-    pub fn new(store: S, ids: Box<dyn Ids>, desk: Desk, moment: Moment) -> Season<S> {
+    pub fn new(store: S, ids: Box<dyn Ids + Send>, desk: Desk, moment: Moment) -> Season<S> {
         let seen = store.foreign_commits().ok();
         let catalogue = Catalogue::built_in();
         Season { store, ids, desk, moment, catalogue, touched: Touched::default(), draft: None, seen }

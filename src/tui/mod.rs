@@ -11,4 +11,4 @@ pub mod back;
 pub mod draw;
 mod term;
 
-pub use term::{Opened, TermError, open};
+

@@ -7,10 +7,14 @@ pub mod action;
 pub mod asked;
 pub mod card;
 pub mod desk;
+pub mod doubts;
+pub mod drawer;
 pub mod drive;
+pub mod filter;
 pub mod haul;
 pub mod help;
 pub mod history;
+pub mod hunting;
 pub mod home;
 pub mod key;
 pub mod keymap;
@@ -29,7 +33,6 @@ pub mod tote;
 
 mod common;
 mod flight;
-mod hunting;
 mod oneline;
 mod told;
 
@@ -234,12 +237,16 @@ impl App {
 
     /// After each step: goes where a screen wanted to go, and makes good what no longer fits.
     fn settle(&mut self) {
-        self.follow();
-        let App { desk, screens, .. } = self;
-        if let Some(screen) = screens.last_mut() {
-            screen.face_mut().settle(desk);
+        loop {
+            self.follow();
+            let App { desk, screens, .. } = self;
+            if let Some(screen) = screens.last_mut() {
+                screen.face_mut().settle(desk);
+            }
+            if self.desk.go.is_empty() {
+                break;
+            }
         }
-        self.follow();
         self.send_deeds();
         self.ask_for_windows();
         self.look_for_offers();

@@ -1,7 +1,5 @@
 //! What the season and the search tell, taken in; and what is asked of them after each step.
 
-use std::sync::Arc;
-
 use super::desk::{Effect, Said, Tone};
 use super::line::{Line, Offered, Purpose};
 use super::{App, Desk, Screen, hunting};
@@ -80,6 +78,11 @@ impl App {
     fn windows(&mut self, windows: &[Window]) {
         let App { desk, screens, .. } = self;
         for window in windows {
+            if let Window::Words(lot, words) = window
+                && desk.mending.take_if(|mending| mending == lot).is_some()
+            {
+                desk.open_line_with(Purpose::MendLine(*lot), words.clone());
+            }
             for screen in screens.iter_mut() {
                 screen.face_mut().take(window, desk);
             }
@@ -124,7 +127,7 @@ impl App {
     }
 
     fn wanted(&self) -> Vec<Ask> {
-        let mut wanted = Vec::new();
+        let mut wanted: Vec<Ask> = self.desk.mending.map(Ask::Words).into_iter().collect();
         for ask in self.screens.iter().flat_map(|screen| screen.face().wants(&self.desk)) {
             if !wanted.contains(&ask) {
                 wanted.push(ask);
@@ -135,12 +138,13 @@ impl App {
 
     /// Searches anew when the words, the place or the stock changed.
     pub(super) fn look_for_offers(&mut self) {
-        let Some(line) = &mut self.desk.line else {
+        if self.desk.line.is_none() {
             self.flight.search = None;
             self.flight.sought.clear();
             return;
-        };
-        hunting::read(line, &self.desk.seen, self.screens.last());
+        }
+        let opening = matches!(self.screens.last(), Some(Screen::Haul(haul)) if haul.is_opening());
+        self.desk.read_line(!opening);
         let App { desk, screens, flight, .. } = self;
         let Some(line) = &mut desk.line else { return };
         let top = screens.last().map(Screen::face);
@@ -211,7 +215,7 @@ fn words_are_sent(desk: &mut Desk) {
     match line.purpose {
         Purpose::Bought | Purpose::PutIn { .. } => {
             line.set("");
-            line.entry = None::<Arc<_>>;
+            line.entry = None;
             desk.kept.remove("bought");
         }
         _ => desk.end_line(),
