@@ -25,6 +25,7 @@ mod sample;
 mod shell;
 mod split;
 mod stock;
+mod table;
 mod take;
 mod undo;
 mod where_is;
@@ -50,6 +51,8 @@ struct Brimful {
     /// A short name for who writes; remembered on this computer
     #[arg(long, global = true, value_name = "NAME")]
     by: Option<String>,
+    #[command(flatten)]
+    look: table::LookArgs,
     #[command(subcommand)]
     command: Option<Command>,
 }
@@ -139,14 +142,14 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
             return if told.use_stderr() { 2 } else { 0 };
         }
     };
-    match Shell::new(call.file, call.by).and_then(|shell| answer(call.command, &shell)) {
+    match Shell::new(call.file, call.by).and_then(|shell| answer(call.command, &shell, call.look)) {
         Ok(code) => code,
         Err(failure) => failure.tell(),
     }
 }
 
-fn answer(command: Option<Command>, shell: &Shell) -> Answer {
-    let Some(command) = command else { return sample::summary(shell) };
+fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Answer {
+    let Some(command) = command else { return table::open_or_tell(shell, look) };
     match command {
         Command::Read(args) => read::run(&args, shell),
         Command::Log(args) => log::run(args, shell),
@@ -178,6 +181,6 @@ fn answer(command: Option<Command>, shell: &Shell) -> Answer {
         Command::Check(args) => check::check(&args, shell),
         Command::Rebuild => check::rebuild(shell),
         Command::Paths(args) => paths::run(&args, shell),
-        Command::Sample(args) => sample::run(args, shell),
+        Command::Sample(args) => sample::run(args, shell, look),
     }
 }

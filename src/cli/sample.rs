@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use super::shell::{Failure, Shell};
+use super::table::{self, LookArgs};
 use super::{Answer, out};
 use crate::season::{SampleError, Season, open_sample};
 
@@ -22,17 +23,25 @@ pub struct Args {
     fresh: bool,
 }
 
-pub fn run(args: Args, shell: &Shell) -> Answer {
-    let folder = args.folder.unwrap_or_else(|| shell.state.folder().join("sample"));
-    let path = open_sample(&folder, args.fresh).map_err(|error| match error {
-        SampleError::Store { path, error } => Failure::File(path, error),
-        error @ SampleError::Line { .. } => Failure::Call(error.to_string()),
-    })?;
-    let there = Shell::over(path, shell);
+pub fn run(args: Args, shell: &Shell, look: LookArgs) -> Answer {
+    let there = made(args.folder, args.fresh, shell)?;
+    if !args.no_tui && table::can_be_shown() {
+        return table::show(&there, look);
+    }
     summary(&there)?;
     let file = there.file.display();
     out::print(&format!("\n{file}\nTo look around: brimful --file {file} box list\n"))?;
     Ok(0)
+}
+
+/// The sample, made if it isn't there, in this folder or in the state folder.
+pub fn made(folder: Option<PathBuf>, fresh: bool, shell: &Shell) -> Result<Shell, Failure> {
+    let folder = folder.unwrap_or_else(|| shell.state.folder().join("sample"));
+    let path = open_sample(&folder, fresh).map_err(|error| match error {
+        SampleError::Store { path, error } => Failure::File(path, error),
+        error @ SampleError::Line { .. } => Failure::Call(error.to_string()),
+    })?;
+    Ok(Shell::over(path, shell))
 }
 
 /// Prints how the season stands.

@@ -21,6 +21,7 @@ pub struct Shell {
     pub state: State,
     by: Option<String>,
     today: Date,
+    today_is_fixed: bool,
 }
 
 /// Why a call failed.
@@ -85,12 +86,12 @@ impl Shell {
         };
         let is_named = named.is_some();
         let file = named.map_or_else(|| folders().map(|dirs| dirs.data_dir().join("season.brimful")), Ok)?;
-        Ok(Shell { file, named: is_named, state, by, today: today()? })
+        Ok(Shell { file, named: is_named, state, by, today: today()?, today_is_fixed: env_path("BRIMFUL_TODAY").is_some() })
     }
 
     /// The same surroundings over another season's file.
     pub fn over(file: PathBuf, shell: &Shell) -> Shell {
-        Shell { file, named: true, state: shell.state.clone(), by: shell.by.clone(), today: shell.today }
+        Shell { file, named: true, state: shell.state.clone(), by: shell.by.clone(), today: shell.today, today_is_fixed: shell.today_is_fixed }
     }
 
     /// The season, to be written to; it is begun if it isn't there.
@@ -132,6 +133,12 @@ impl Shell {
     fn opened_to_read(&self) -> Result<Season<Sqlite>, Failure> {
         let store = Sqlite::open_to_read(&self.file);
         Ok(self.season(store.map_err(|error| self.failed(error))?, String::new()))
+    }
+
+    /// The clock, as a season at work is told it again and again.
+    pub fn clock(&self) -> impl Fn() -> Moment + Send + 'static {
+        let fixed = self.today_is_fixed.then_some(self.today);
+        move || Moment { now_millis: now_millis(), today: fixed.unwrap_or_else(|| jiff::ZonedDateTime::now().date()) }
     }
 
     fn season(&self, store: Sqlite, by: String) -> Season<Sqlite> {

@@ -34,7 +34,8 @@ impl Moment {
         jiff::Timestamp::from_millisecond(millis).unwrap_or(jiff::Timestamp::UNIX_EPOCH)
     }
 
-    fn here(self) -> String {
+    /// The day and the time here: `2027-10-14 12:00`.
+    pub fn here(self) -> String {
         let here = self.timestamp().to_zoned_datetime(jiff::tz::TimeZone::system());
         here.strftime("%Y-%m-%d %H:%M").to_string()
     }

@@ -71,6 +71,27 @@ impl BoxWords {
     }
 }
 
+/// What words say of a box, in a sentence, while they are being written.
+pub fn box_sentence(words: &str) -> String {
+    let said = match BoxWords::from(words) {
+        Ok(said) => said,
+        Err(error) => return error.to_string(),
+    };
+    let count = match said.count {
+        Some(count) if count != 1 => format!("{count} boxes"),
+        _ => "1 box".to_owned(),
+    };
+    let whom = match said.for_whom {
+        Some(Some(whom)) => format!(" for a {whom}"),
+        Some(None) => " for either".to_owned(),
+        None => String::new(),
+    };
+    let ages = said.ages.map_or(", no age group yet".to_owned(), |ages| format!(" of {ages}"));
+    let theme = said.theme.map(|theme| format!(", {theme}")).unwrap_or_default();
+    let colours = said.palette.map(|palette| format!(", {}", palette.join(" and "))).unwrap_or_default();
+    format!("{count}{whom}{ages}{theme}{colours}")
+}
+
 /// `6-8` or `6–8`; a lone number is a count, not an age.
 fn ages(word: &str) -> Option<Ages> {
     let (from, to) = word.split_once(['-', '–'])?;

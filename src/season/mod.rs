@@ -3,6 +3,7 @@
 //! An act reads what it needs, decides with the pure floors which facts it comes to, and hands
 //! them to the store as one whole. The store checks once more that they hold, and keeps all or none.
 
+mod aisle;
 mod board;
 mod boxes;
 mod checking;
@@ -36,8 +37,9 @@ mod views;
 mod ware;
 mod which;
 
+pub use aisle::compare;
 pub use board::Board;
-pub use boxes::{BoxChange, BoxWords};
+pub use boxes::{BoxChange, BoxWords, box_sentence};
 pub use counting::CountLine;
 pub use error::ActError;
 pub use hauls::HaulMend;

@@ -12,3 +12,5 @@ pub mod draw;
 mod term;
 
 
+
+pub use term::{Guard, Left, Showing, open};

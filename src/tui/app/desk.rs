@@ -30,6 +30,8 @@ pub enum Tone {
 pub struct Said {
     /// The sentence.
     pub text: String,
+    /// What follows from it.
+    pub notes: String,
     /// How it is meant.
     pub tone: Tone,
 }
@@ -120,12 +122,12 @@ impl Desk {
 
     /// Tells something.
     pub fn say(&mut self, text: impl Into<String>) {
-        self.said = Said { text: text.into(), tone: Tone::Plain };
+        self.said = Said { text: text.into(), notes: String::new(), tone: Tone::Plain };
     }
 
     /// Says why something can't be done.
     pub fn refuse(&mut self, why: impl Into<String>) {
-        self.said = Said { text: why.into(), tone: Tone::No };
+        self.said = Said { text: why.into(), notes: String::new(), tone: Tone::No };
     }
 
     /// Goes to a screen above this one.

@@ -202,10 +202,11 @@ impl Face for Home {
         &mut self.lists[part.min(2)]
     }
 
-    fn height(&self, desk: &Desk, part: usize) -> usize {
-        let room = desk.room(if desk.size.tier() >= Tier::Narrow { 4 } else { 0 });
-        let rows: u16 = if part == CHECKLIST { room.table_rows } else { room.table_rows.saturating_sub(2) };
-        rows.max(1).into()
+    fn height(&self, desk: &Desk, _part: usize) -> usize {
+        let room = desk.room(heading_rows(desk));
+        // The parts' titles and rules, and on a small screen a sentence below.
+        let taken = if room.tier == Tier::Small { 3 } else { 2 };
+        room.table_rows.saturating_sub(taken).max(1).into()
     }
 
     fn wants(&self, desk: &Desk) -> Vec<Ask> {
@@ -288,6 +289,15 @@ impl Face for Home {
             self.part = BOXES;
             go(self, desk, |list, rows| _ = list.select(rows, &last));
         }
+    }
+}
+
+/// The rows above the three parts.
+pub fn heading_rows(desk: &Desk) -> u16 {
+    match desk.size.tier() {
+        Tier::Wide | Tier::Full => 3,
+        Tier::Narrow => 2,
+        Tier::Small | Tier::Row => 0,
     }
 }
 

@@ -31,7 +31,7 @@ pub mod seen;
 pub mod table;
 pub mod tote;
 
-mod common;
+pub mod common;
 mod flight;
 mod oneline;
 mod told;
@@ -82,6 +82,11 @@ impl App {
     /// The screen in sight.
     pub fn top(&self) -> &dyn Face {
         self.screens[self.screens.len() - 1].face()
+    }
+
+    /// The program is being ended from outside: half-written words are kept already.
+    pub fn shut(&mut self) {
+        self.desk.shut_line();
     }
 
     /// How keys are taken at the moment.

@@ -218,6 +218,12 @@ impl Row {
     }
 }
 
+/// What stands at the foot while the line is open.
+#[rustfmt::skip]
+pub const WRITING: &[(Action, &str)] = &[
+    (A::LineDo, "do it"), (A::LineTake, ""), (A::MoveRow, "next"), (A::Undo, ""), (A::Back, "shut, keep the words"), (A::Help, ""),
+];
+
 /// What the table says of an action.
 pub fn row(action: Action) -> &'static Row {
     // Each action has a row: a test goes through all of them.

@@ -45,8 +45,7 @@ impl App {
         match &outcome.said {
             Ok(said) => {
                 self.flight.line = None;
-                let text = if notes.is_empty() { said.clone() } else { format!("{said} {notes}") };
-                self.desk.said = Said { text, tone: Tone::Done };
+                self.desk.said = Said { text: said.clone(), notes, tone: Tone::Done };
             }
             Err(why) => {
                 self.words_come_back();

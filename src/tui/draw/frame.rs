@@ -1,0 +1,112 @@
+//! What every screen has around its table: the heading, the line with what lies beneath it, the
+//! sentence of what was done, and the keys that work now.
+
+use super::canvas::{Canvas, cells};
+use super::look::Role;
+use crate::tui::app::App;
+use crate::tui::app::desk::{Desk, Tone};
+use crate::tui::app::key::Hit;
+use crate::tui::app::keymap::Gesture;
+use crate::tui::app::table::{self, Row};
+
+/// The title on the left and how it stands on the right.
+pub fn heading(canvas: &mut Canvas<'_>, title: &str, status: &str) {
+    let width = canvas.width();
+    let right = cells(status) + 1;
+    let room = width.saturating_sub(right + 2);
+    canvas.text(1, 0, room.max(width / 2), title, Role::Heading);
+    if cells(title) + right + 2 < width {
+        canvas.right(width - 1, 0, width, status, Role::Text);
+    }
+}
+
+/// The same with a rule beneath.
+pub fn heading_ruled(canvas: &mut Canvas<'_>, title: &str, status: &str) {
+    heading(canvas, title, status);
+    canvas.rule(1, 1, canvas.width().saturating_sub(2), false);
+}
+
+/// The last two rows: what was said, and the keys.
+pub fn foot(canvas: &mut Canvas<'_>, app: &App) {
+    let (width, height) = (canvas.width(), canvas.height());
+    said(canvas, &app.desk, app.gesture(), height.saturating_sub(2));
+    let y = height.saturating_sub(1);
+    let keys = keys(app);
+    let mut x = 1;
+    for (row, label, name) in &keys {
+        let both = cells(name) + 1 + cells(label);
+        if x + both > width {
+            break;
+        }
+        let end = canvas.raw(x, y, both, name, Role::Here);
+        canvas.raw(end + 1, y, both, label, Role::Text);
+        let pressed = match app.gesture() {
+            Gesture::Looking => row.looking.first(),
+            Gesture::Writing => row.writing.first(),
+            Gesture::Asked => row.asked.first(),
+        };
+        if let Some((key, _)) = pressed {
+            canvas.zone(x, y, both, Hit::Press(*key));
+        }
+        x += both + 3;
+    }
+}
+
+/// The keys of the foot: their rows, their labels, and how the key is told.
+fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
+    match app.gesture() {
+        Gesture::Looking => {
+            let rows = table::foot(app.top().kind());
+            rows.map(|(row, label)| (row, label.to_owned(), looking(row))).collect()
+        }
+        Gesture::Writing => table::WRITING
+            .iter()
+            .map(|(action, label)| {
+                let row = table::row(*action);
+                let label = if label.is_empty() { row.label } else { label };
+                let key = row.writing.first().map(|(key, _)| key.to_string()).unwrap_or_default();
+                (row, label.to_owned(), key)
+            })
+            .collect(),
+        Gesture::Asked => asked(app),
+    }
+}
+
+fn looking(row: &Row) -> String {
+    row.keys().split(' ').next().unwrap_or_default().to_owned()
+}
+
+fn asked(app: &App) -> Vec<(&'static Row, String, String)> {
+    use crate::tui::app::action::Action;
+    let Some(asked) = &app.desk.asked else { return Vec::new() };
+    let first = if asked.zero.is_some() { 0 } else { 1 };
+    let last = asked.choices.len();
+    let digits = if first == last { first.to_string() } else { format!("{first}–{last}") };
+    let back = if app.desk.line.is_some() { "back to the words" } else { "leave it" };
+    vec![
+        (table::row(Action::Choose), "answer".to_owned(), digits),
+        (table::row(Action::Back), back.to_owned(), "Esc".to_owned()),
+        (table::row(Action::Help), "help".to_owned(), "F1".to_owned()),
+    ]
+}
+
+fn said(canvas: &mut Canvas<'_>, desk: &Desk, gesture: Gesture, y: u16) {
+    let width = canvas.width().saturating_sub(2);
+    let said = &desk.said;
+    let role = match said.tone {
+        Tone::Plain => Role::Text,
+        Tone::Done => Role::Good,
+        Tone::No => Role::Care,
+    };
+    if said.tone != Tone::Done {
+        canvas.text(1, y, width, &said.text, role);
+        return;
+    }
+    let key = if gesture == Gesture::Looking { "u" } else { "F5" };
+    // How to take it back is never cut off.
+    let hint = format!(" {key} takes it back. ");
+    let room = width.saturating_sub(cells(&hint));
+    let end = canvas.text(1, y, room, &said.text, role);
+    let end = canvas.raw(end, y, width, &hint, Role::Text);
+    canvas.text(end, y, (width + 1).saturating_sub(end), &said.notes, Role::Text);
+}

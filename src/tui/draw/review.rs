@@ -1,0 +1,137 @@
+//! Boxes by what they lack: a row a box, a column a line of the checklist, the sums below.
+
+use super::canvas::Canvas;
+use super::frame::heading_ruled;
+use super::home::role_of;
+use super::look::Role;
+use super::rows::{self, Place};
+use crate::model::checklist::Met;
+use crate::season::{BoxLine, Cell};
+use crate::tui::app::App;
+use crate::tui::app::desk::Desk;
+use crate::tui::app::review::{Review, cell, foot_rows};
+use crate::tui::app::room::{Room, Tier};
+use crate::tui::app::screen::Face;
+
+/// Draws the review.
+pub fn draw(canvas: &mut Canvas<'_>, app: &App, review: &Review) {
+    let desk = &app.desk;
+    let room = desk.room(4);
+    let columns = Review::columns(desk);
+    let boxes = review.boxes(desk);
+    let all = review.filter.boxes(desk).len();
+    let lacks = review.lacks.and_then(|col| columns.get(col)).map(|column| format!("lacks {column} · "));
+    let filter = review.filter.words();
+    let status = format!("{}{filter} · {} of {all}", lacks.unwrap_or_default(), boxes.len());
+    heading_ruled(canvas, "Which boxes lack what", &status);
+    let shown = visible(&columns, review.col, &room);
+    titles(canvas, &shown, review.col, &room);
+    let foot = foot_rows(desk);
+    let place = Place {
+        x: 1,
+        y: room.table,
+        width: room.size.w.saturating_sub(2),
+        height: room.table_rows.saturating_sub(foot),
+        part: 0,
+        in_hand: desk.line.is_none() && desk.asked.is_none(),
+    };
+    if boxes.is_empty() {
+        let column = review.lacks.and_then(|col| columns.get(col)).copied().unwrap_or("thing");
+        let words = format!("No box lacks a {} item.", column.trim_end_matches(" item"));
+        canvas.text(3, place.y, place.width, &words, Role::Text);
+    }
+    rows::draw(canvas, place, review.list(0), boxes.len(), |canvas, row, y| {
+        box_row(canvas, desk, boxes[row], &shown, review.col, y);
+    });
+    if foot > 0 {
+        sums(canvas, app, review, &shown, place.y + place.height);
+    }
+    super::line::draw(canvas, app, &room);
+}
+
+/// A column in sight: which, its words, where it begins, how wide it is.
+struct Column<'a> {
+    number: usize,
+    line: &'a str,
+    x: u16,
+    width: u16,
+}
+
+/// The columns there is room for, the one in hand among them.
+fn visible<'a>(columns: &[&'a str], col: usize, room: &Room) -> Vec<Column<'a>> {
+    let first_x = names_end(room.size.w);
+    let each: u16 = if room.tier >= Tier::Full { 10 } else { 7 };
+    let fit = usize::from(room.size.w.saturating_sub(first_x + 1) / each).max(1);
+    let start = (col + 1).saturating_sub(fit).min(columns.len().saturating_sub(fit));
+    let column = |(at, line): (usize, &&'a str)| {
+        let x = first_x + u16::try_from(at).unwrap_or(0) * each;
+        Column { number: start + at, line, x, width: each - 1 }
+    };
+    columns.iter().skip(start).take(fit).enumerate().map(column).collect()
+}
+
+/// Where the boxes' own words end.
+fn names_end(width: u16) -> u16 {
+    match width {
+        80.. => 27,
+        60.. => 20,
+        40.. => 18,
+        _ => 8,
+    }
+}
+
+fn titles(canvas: &mut Canvas<'_>, columns: &[Column<'_>], col: usize, room: &Room) {
+    canvas.rule(1, 3, names_end(room.size.w).saturating_sub(2), false);
+    for column in columns {
+        let words = format!("{} {}", column.number + 1, column.line.trim_end_matches(" item"));
+        canvas.text(column.x, 2, column.width, &words, Role::Heading);
+        canvas.rule(column.x, 3, column.width, column.number == col);
+    }
+}
+
+fn box_row(canvas: &mut Canvas<'_>, desk: &Desk, line: &BoxLine, columns: &[Column<'_>], col: usize, y: u16) {
+    let end = names_end(canvas.width());
+    if desk.ticked.contains(&line.giftbox) {
+        canvas.raw(2, y, 1, "✓", Role::Here);
+    }
+    canvas.right(6, y, 3, &line.label, Role::Text);
+    canvas.text(7, y, 12.min(end.saturating_sub(7)), &format!("{} {}", line.for_whom, line.ages), Role::Text);
+    canvas.text(19, y, end.saturating_sub(20), &line.theme, Role::Text);
+    for column in columns {
+        if let Some(cell) = cell(line, column.line) {
+            cell_words(canvas, cell, column, column.number == col, y);
+        }
+    }
+}
+
+fn cell_words(canvas: &mut Canvas<'_>, cell: &Cell, column: &Column<'_>, in_hand: bool, y: u16) {
+    let sign = cell.met.sign();
+    let words = match (cell.met, column.width) {
+        (Met::Full, _) => sign.to_string(),
+        (Met::OnceIn, 9..) => format!("{sign} {} aside", cell.wanted.saturating_sub(cell.inside)),
+        (Met::OnceIn, _) => format!("{sign} {}", cell.wanted.saturating_sub(cell.inside)),
+        (_, 9..) => format!("{sign} needs {}", cell.needs),
+        _ => format!("{sign} {}", cell.needs),
+    };
+    let role = if in_hand && cell.needs > 0 { Role::Here } else { role_of(cell.met) };
+    canvas.raw(column.x, y, column.width, &words, role);
+}
+
+/// Below: how many of all boxes looked at lack it, how many things that is, and what the one in hand needs.
+fn sums(canvas: &mut Canvas<'_>, app: &App, review: &Review, columns: &[Column<'_>], y: u16) {
+    let desk = &app.desk;
+    let boxes = review.filter.boxes(desk);
+    canvas.text(2, y + 1, 24, &format!("Of {} boxes lack it", boxes.len()), Role::Text);
+    canvas.text(2, y + 2, 24, "Things they need", Role::Text);
+    for column in columns {
+        let cells: Vec<&Cell> = boxes.iter().filter_map(|line| cell(line, column.line)).collect();
+        let lack = cells.iter().filter(|cell| cell.needs > 0).count();
+        let needs: u32 = cells.iter().map(|cell| cell.needs).sum();
+        canvas.text(column.x, y + 1, column.width, &lack.to_string(), Role::Text);
+        canvas.text(column.x, y + 2, column.width, &needs.to_string(), Role::Text);
+    }
+    if let Some(line) = review.giftbox(desk) {
+        let words = crate::tui::app::common::lacks(line);
+        canvas.text(1, y + 4, canvas.width().saturating_sub(2), &words, Role::Text);
+    }
+}
