@@ -275,6 +275,16 @@ impl Face for Home {
     }
 
     fn settle(&mut self, desk: &mut Desk) {
+        // At first the finger lies on the first box that waits.
+        if self.lists[BOXES].id().is_none() {
+            let waits = |line: &&BoxLine| !line.full && line.standing.is_open();
+            let first = self.filter.boxes(desk).into_iter().find(waits).map(|line| RowId::Box(line.giftbox));
+            if let Some(first) = first {
+                let mut list = std::mem::take(&mut self.lists[BOXES]);
+                list.select(&self.rows(desk, BOXES), &first);
+                self.lists[BOXES] = list;
+            }
+        }
         for part in [BOXES, ITEMS, CHECKLIST] {
             settle_part(self, desk, part);
         }

@@ -261,7 +261,12 @@ impl App {
     fn follow(&mut self) {
         for go in std::mem::take(&mut self.desk.go) {
             match go {
-                Go::To(screen) => self.screens.push(*screen),
+                Go::To(screen) => {
+                    // What it shows was perhaps shown elsewhere before; it has not seen it.
+                    let wants = screen.face().wants(&self.desk);
+                    self.shown.retain(|ask| !wants.contains(ask));
+                    self.screens.push(*screen);
+                }
                 Go::Back if self.screens.len() > 1 => _ = self.screens.pop(),
                 Go::Back => {}
                 Go::Home => self.screens.truncate(1),

@@ -129,7 +129,7 @@ pub fn cells(text: &str) -> u16 {
     u16::try_from(text.width()).unwrap_or(u16::MAX)
 }
 
-/// A text cut to so many cells: at a word if that leaves more than half, with a mark behind it.
+/// A text cut to so many cells: at a word if little is lost by it, with a mark behind it.
 fn cut(text: &str, width: u16, mark: &str) -> String {
     if cells(text) <= width {
         return text.to_owned();
@@ -144,7 +144,7 @@ fn cut(text: &str, width: u16, mark: &str) -> String {
         }
         kept.push_str(grapheme);
     }
-    if let Some(word) = kept.rfind(' ').filter(|at| cells(&kept[..*at]) * 2 > room) {
+    if let Some(word) = kept.rfind(' ').filter(|at| cells(&kept[..*at]) * 4 > room * 3) {
         kept.truncate(word);
     }
     format!("{}{mark}", kept.trim_end_matches([' ', ',']))
@@ -157,7 +157,8 @@ mod tests {
     #[test]
     fn a_text_is_cut_at_a_word_by_cells() {
         assert_eq!(cut("soap dish, teal", 15, "…"), "soap dish, teal");
-        assert_eq!(cut("soap dish, teal", 14, "…"), "soap dish…");
+        assert_eq!(cut("soap dish, teal", 14, "…"), "soap dish, te…");
+        assert_eq!(cut("soap dish, teal", 12, "…"), "soap dish…");
         assert_eq!(cut("toothbrushes", 8, "…"), "toothbr…");
         assert_eq!(cut("日本の箱", 6, "…"), "日本…", "a wide letter takes two cells");
         assert_eq!(cut("e\u{301}e\u{301}e\u{301}", 2, "…"), "e\u{301}…", "an accent takes none");

@@ -32,6 +32,9 @@ pub fn foot(canvas: &mut Canvas<'_>, app: &App) {
     said(canvas, &app.desk, app.gesture(), height.saturating_sub(2));
     let y = height.saturating_sub(1);
     let keys = keys(app);
+    let all: u16 = keys.iter().map(|(_, label, name)| cells(name) + 1 + cells(label)).sum();
+    let gaps = u16::try_from(keys.len()).unwrap_or(0);
+    let gap = if all + 3 * gaps <= width { 3 } else { 2 };
     let mut x = 1;
     for (row, label, name) in &keys {
         let both = cells(name) + 1 + cells(label);
@@ -48,7 +51,7 @@ pub fn foot(canvas: &mut Canvas<'_>, app: &App) {
         if let Some((key, _)) = pressed {
             canvas.zone(x, y, both, Hit::Press(*key));
         }
-        x += both + 3;
+        x += both + gap;
     }
 }
 

@@ -50,7 +50,9 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, home: &Home) {
             BOXES => boxes(canvas, desk, home, place),
             _ => checklist(canvas, desk, home, place),
         }
-        canvas.rule(x, room.table + 1, width, place.in_hand);
+        // The checklist's marker stands in the gap before it.
+        let gap = if part == CHECKLIST && room.tier > Tier::Small { 2 } else { 0 };
+        canvas.rule(x + gap, room.table + 1, width - gap, place.in_hand);
     }
     if room.tier == Tier::Small {
         let sentence = home.giftbox(desk).map(lacks).unwrap_or_default();
@@ -67,15 +69,15 @@ fn parts(room: &Room, in_hand: usize) -> Vec<(usize, u16, u16)> {
             let items = w / 3;
             let checklist = w / 4;
             let boxes = w - items - checklist - 6;
-            vec![(ITEMS, 1, items), (BOXES, items + 3, boxes), (CHECKLIST, items + boxes + 5, checklist)]
+            vec![(ITEMS, 1, items), (BOXES, items + 3, boxes), (CHECKLIST, items + boxes + 3, checklist + 2)]
         }
         Tier::Full => {
             let boxes = 31 + (w - 80) / 2;
-            vec![(ITEMS, 1, 21), (BOXES, 24, boxes), (CHECKLIST, 26 + boxes, w - 28 - boxes)]
+            vec![(ITEMS, 1, 21), (BOXES, 24, boxes), (CHECKLIST, 25 + boxes, w - 26 - boxes)]
         }
         Tier::Narrow => {
             let left = if in_hand == ITEMS { ITEMS } else { BOXES };
-            vec![(left, 1, 32), (CHECKLIST, 35, w - 36)]
+            vec![(left, 1, 32), (CHECKLIST, 33, w - 34)]
         }
         Tier::Small | Tier::Row => vec![(in_hand, 1, w.saturating_sub(2))],
     }
@@ -132,13 +134,18 @@ fn items(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     rows::draw(canvas, place, home.list(ITEMS), picked.len(), |canvas, row, y| {
         let Some(ware) = picked.get(row).and_then(|at| desk.seen.shelf.wares().get(*at)) else { return };
         let more = if wide { 19 } else { 0 };
-        canvas.text(place.x + 2, y, place.width.saturating_sub(8 + more), &ware.title, Role::Text);
-        canvas.right(end - 1 - more, y, 5, &ware.on_hand.to_string(), Role::Text);
+        canvas.text(place.x + 2, y, place.width.saturating_sub(7 + more), &ware.title, Role::Text);
+        canvas.right(end - more, y, 4, &ware.on_hand.to_string(), Role::Text);
         if wide {
             canvas.text(end - 18, y, 10, &ware.tote, Role::Text);
-            canvas.right(end - 1, y, 7, &ware.each, Role::Text);
+            canvas.right(end - 1, y, 7, each_words(&ware.each), Role::Text);
         }
     });
+}
+
+/// What one costs: nothing is told as a word.
+pub fn each_words(each: &str) -> &str {
+    if each == "0.00" || each == "0" { "free" } else { each }
 }
 
 /// On a small screen the title tells that there are more parts.
@@ -217,12 +224,16 @@ pub fn role_of(met: Met) -> Role {
     }
 }
 
-/// A line of a checklist in a few words: `full, 3`, `needs 2 of 4`, `1 set aside`.
-pub fn cell_words(cell: &Cell) -> String {
-    match cell.met {
-        Met::OnceIn => format!("{} set aside", cell.wanted.saturating_sub(cell.inside)),
-        Met::Full => format!("full, {}", cell.inside),
-        Met::Partly | Met::NothingYet => format!("needs {} of {}", cell.needs, cell.wanted),
+/// A line of a checklist in a few words: `full, 3`, `needs 2 of 4`, `1 set aside`; in fewer where
+/// there is little room.
+fn cell_words(cell: &Cell, room: u16) -> String {
+    let waiting = cell.wanted.saturating_sub(cell.inside);
+    match (cell.met, room) {
+        (Met::OnceIn, 12..) => format!("{waiting} set aside"),
+        (Met::OnceIn, _) => format!("{waiting} aside"),
+        (Met::Full, _) => format!("full, {}", cell.inside),
+        (_, 12..) => format!("needs {} of {}", cell.needs, cell.wanted),
+        _ => format!("needs {}", cell.needs),
     }
 }
 
@@ -232,13 +243,15 @@ fn checklist(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
         return;
     };
     let words = if desk.size.tier() == Tier::Small { numbered("Checklist", place, desk) } else { "Checklist".to_owned() };
-    title(canvas, place, &format!("{words} of box {}", line.label), "");
+    let shift = if desk.size.tier() == Tier::Small { 0 } else { 2 };
+    let inner = Place { x: place.x + shift, width: place.width - shift, ..place };
+    title(canvas, inner, &format!("{words} of box {}", line.label), "");
     let bottom = place.y + place.height;
     let mut y = place.y;
     if place.height > 12 {
         let theme = if line.theme.is_empty() { String::new() } else { format!(", {}", line.theme) };
-        canvas.text(place.x, y, place.width, &format!("{} {}{theme}", line.for_whom, line.ages), Role::Text);
-        canvas.text(place.x, y + 1, place.width, &line.palette.join(", "), Role::Text);
+        canvas.text(inner.x, y, inner.width, &format!("{} {}{theme}", line.for_whom, line.ages), Role::Text);
+        canvas.text(inner.x, y + 1, inner.width, &line.palette.join(", "), Role::Text);
         y += 3;
     }
     let of = Place { y, height: bottom.saturating_sub(y), ..place };
@@ -250,24 +263,25 @@ fn checklist(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     let sum = if line.things + line.aside == 0 {
         "nothing in it yet".to_owned()
     } else {
-        format!("{} in{aside}, {}", line.things, line.cost.words())
+        format!("{} in{aside}, {}", line.things, line.cost.short())
     };
     if y < bottom {
-        canvas.text(place.x, y, place.width, &sum, Role::Text);
+        canvas.text(inner.x, y, inner.width, &sum, Role::Text);
     }
     if let Some(card) = home.card.as_ref().filter(|card| card.line.giftbox == line.giftbox) {
-        contents(canvas, &card.contents, Place { y: y + 1, height: bottom.saturating_sub(y + 1), ..place });
+        contents(canvas, &card.contents, Place { y: y + 1, height: bottom.saturating_sub(y + 1), ..inner });
     }
 }
 
 /// A line of the checklist: sign, name, how it stands.
 pub fn gap_row(canvas: &mut Canvas<'_>, cell: &Cell, place: Place, y: u16) {
-    let name = (place.width / 2).clamp(9, 14);
+    let name = if place.width > 30 { 14 } else { 10 };
     canvas.raw(place.x + 2, y, 1, &cell.met.sign().to_string(), role_of(cell.met));
     canvas.text(place.x + 4, y, name, &cell.line, Role::Text);
     let x = place.x + 4 + name + 1;
     let quiet = if cell.met == Met::Full { Role::Quiet } else { Role::Text };
-    canvas.text(x, y, (place.x + place.width).saturating_sub(x), &cell_words(cell), quiet);
+    let room = (place.x + place.width).saturating_sub(x);
+    canvas.text(x, y, room, &cell_words(cell, room), quiet);
 }
 
 fn contents(canvas: &mut Canvas<'_>, contents: &[Content], place: Place) {

@@ -1,6 +1,7 @@
 //! What is on hand for a gap of a box, best first.
 
 use super::canvas::Canvas;
+use super::home::each_words;
 use super::look::Role;
 use crate::season::Offer;
 use crate::tui::app::App;
@@ -71,7 +72,7 @@ fn offer_row(canvas: &mut Canvas<'_>, offer: &Offer, y: u16) {
     let remark = if here.is_empty() { &offer.remark } else { &here };
     canvas.text(name + 4, y, left.saturating_sub(name + 10), remark, Role::Text);
     canvas.right(left, y, 6, &(offer.ware.free() + offer.aside_here).to_string(), Role::Text);
-    canvas.right(each, y, 8, &offer.ware.each, Role::Text);
+    canvas.right(each, y, 8, each_words(&offer.ware.each), Role::Text);
     canvas.text(place, y, 13, &offer.ware.tote, Role::Text);
 }
 

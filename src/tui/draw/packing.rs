@@ -53,7 +53,7 @@ fn title(line: &BoxLine) -> String {
 fn status(line: &BoxLine) -> String {
     let state = if line.standing.is_open() { String::new() } else { format!("{} · ", line.state) };
     let aside = if line.aside > 0 { format!(", {} aside", line.aside) } else { String::new() };
-    format!("{state}{} in{aside} · {}", line.things, line.cost.words())
+    format!("{state}{} in{aside} · {}", line.things, line.cost.short())
 }
 
 /// What the selected line still needs, on the right of the open drawer.
@@ -78,7 +78,7 @@ fn checklist(canvas: &mut Canvas<'_>, packing: &Packing, line: &BoxLine, place: 
     });
     let below = place.y + u16::try_from(cells.len()).unwrap_or(0) + 2;
     if place.in_hand && below < place.y + place.height {
-        canvas.text(place.x, below, room.size.w.saturating_sub(2).min(60), &lacks(line), Role::Text);
+        canvas.text(place.x, below, place.width, &lacks(line), Role::Text);
     }
 }
 

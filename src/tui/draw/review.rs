@@ -1,6 +1,6 @@
 //! Boxes by what they lack: a row a box, a column a line of the checklist, the sums below.
 
-use super::canvas::Canvas;
+use super::canvas::{Canvas, cells};
 use super::frame::heading_ruled;
 use super::home::role_of;
 use super::look::Role;
@@ -60,20 +60,34 @@ struct Column<'a> {
 /// The columns there is room for, the one in hand among them.
 fn visible<'a>(columns: &[&'a str], col: usize, room: &Room) -> Vec<Column<'a>> {
     let first_x = names_end(room.size.w);
-    let each: u16 = if room.tier >= Tier::Full { 10 } else { 7 };
-    let fit = usize::from(room.size.w.saturating_sub(first_x + 1) / each).max(1);
-    let start = (col + 1).saturating_sub(fit).min(columns.len().saturating_sub(fit));
-    let column = |(at, line): (usize, &&'a str)| {
-        let x = first_x + u16::try_from(at).unwrap_or(0) * each;
-        Column { number: start + at, line, x, width: each - 1 }
-    };
-    columns.iter().skip(start).take(fit).enumerate().map(column).collect()
+    let mut start = 0;
+    loop {
+        let mut x = first_x;
+        let mut shown = Vec::new();
+        for (number, line) in columns.iter().enumerate().skip(start) {
+            let least = if room.tier >= Tier::Full { 9 } else { 6 };
+            let width = if room.tier >= Tier::Full { cells(&heading(number, line)).max(least) } else { least };
+            if x + width > room.size.w.saturating_sub(1) && number > start {
+                break;
+            }
+            shown.push(Column { number, line, x, width });
+            x += width + 1;
+        }
+        if start >= col || shown.last().is_none_or(|last| last.number >= col) {
+            return shown;
+        }
+        start += 1;
+    }
+}
+
+fn heading(number: usize, line: &str) -> String {
+    format!("{} {}", number + 1, line.trim_end_matches(" item"))
 }
 
 /// Where the boxes' own words end.
 fn names_end(width: u16) -> u16 {
     match width {
-        80.. => 27,
+        80.. => 28,
         60.. => 20,
         40.. => 18,
         _ => 8,
@@ -83,8 +97,7 @@ fn names_end(width: u16) -> u16 {
 fn titles(canvas: &mut Canvas<'_>, columns: &[Column<'_>], col: usize, room: &Room) {
     canvas.rule(1, 3, names_end(room.size.w).saturating_sub(2), false);
     for column in columns {
-        let words = format!("{} {}", column.number + 1, column.line.trim_end_matches(" item"));
-        canvas.text(column.x, 2, column.width, &words, Role::Heading);
+        canvas.text(column.x, 2, column.width, &heading(column.number, column.line), Role::Heading);
         canvas.rule(column.x, 3, column.width, column.number == col);
     }
 }
