@@ -209,7 +209,7 @@ fn batch_line(lot: &LotRow) -> String {
 }
 
 /// Which batch goes first: sooner expiry, then older by day, then by arrival.
-fn used_up(lot: &LotRow, bought: &BTreeMap<HaulId, Date>) -> (String, String, u64, LotId) {
+pub fn used_up(lot: &LotRow, bought: &BTreeMap<HaulId, Date>) -> (String, String, u64, LotId) {
     // A month sorts behind its days; what never expires goes last.
     let expires = match lot.facts.expires.as_deref() {
         None => "~".to_owned(),
