@@ -186,13 +186,11 @@ impl<T: Sought, F: Fn(usize) -> Option<T>> Search<'_, F> {
     }
 
     fn inside_words(&mut self) {
-        let found: Vec<u32> = self.answers.iter().map(|answer| answer.place).collect();
+        let before = self.answers.len();
         self.each(Asked::may_hold, |asked, text, _| {
             asked.iter().all(|asked| text.contains(&asked.text)).then_some((Closeness::Letters, None))
         });
-        let mut fresh = self.answers.split_off(found.len());
-        fresh.retain(|answer| found.binary_search(&answer.place).is_err());
-        self.answers.append(&mut fresh);
+        self.keep_first(before);
     }
 
     fn by_letters(&mut self) {
@@ -201,14 +199,19 @@ impl<T: Sought, F: Fn(usize) -> Option<T>> Search<'_, F> {
             let score = scattered(asked, text, &matcher)?;
             Some((Closeness::Letters, Some(Reverse(score))))
         });
-        let spelled = self.answers.len();
+        let before = self.answers.len();
         self.each(Asked::may_slip, |asked, text, _| {
             let all = asked.iter().all(|asked| parts(text).any(|word| slip(&asked.text, word)));
             all.then_some((Closeness::Slip, None))
         });
-        let mut slips = self.answers.split_off(spelled);
-        slips.retain(|slip| self.answers.iter().all(|answer| answer.place != slip.place));
-        self.answers.append(&mut slips);
+        self.keep_first(before);
+    }
+
+    /// Drops later answers of things that answered `before`. Each pass goes over the things in their order.
+    fn keep_first(&mut self, before: usize) {
+        let mut later = self.answers.split_off(before);
+        later.retain(|answer| self.answers.binary_search_by_key(&answer.place, |earlier| earlier.place).is_err());
+        self.answers.append(&mut later);
     }
 
     fn first(mut self, limit: usize) -> Vec<usize> {
@@ -266,4 +269,106 @@ fn same_form(asked: &str, word: &str) -> bool {
 fn scattered(asked: &[Asked], text: &str, matcher: &SkimMatcherV2) -> Option<i64> {
     let one = |asked: &Asked| super::letters_score(&asked.text, text, matcher);
     asked.iter().map(one).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::find::{Name, find};
+
+    struct Thing(&'static str, &'static str, bool);
+
+    impl Sought for &Thing {
+        fn title(&self) -> &str {
+            self.0
+        }
+
+        fn more(&self) -> impl Iterator<Item = &str> {
+            std::iter::once(self.1)
+        }
+
+        fn first(&self) -> bool {
+            self.2
+        }
+    }
+
+    const THINGS: [Thing; 10] = [
+        Thing("brush", "brush shelf 2", false),
+        Thing("comb, teal", "comb tote 4", true),
+        Thing("comb, teal and coral", "comb tote 4", true),
+        Thing("glue stick", "glue", true),
+        Thing("notebook", "notebook ocean girl", true),
+        Thing("notebook, teal", "notebook tote 4", false),
+        Thing("t-shirt, size M", "t-shirt boy", true),
+        Thing("toothbrush", "toothbrush tote 4", true),
+        Thing("toothbrush holder", "tote 4", true),
+        Thing("櫛", "comb", true),
+    ];
+
+    fn found(query: &str) -> Vec<&'static str> {
+        let marks: Vec<Marks> = THINGS.iter().map(|thing| Marks::of(&thing)).collect();
+        let places = best(query, &marks, |place| THINGS.get(place), 50);
+        places.into_iter().map(|place| THINGS[place].0).collect()
+    }
+
+    #[test]
+    fn what_is_called_so_stands_before_what_begins_so_and_what_holds_it() {
+        assert_eq!(found("toothbrushes"), ["toothbrush", "toothbrush holder"]);
+        assert_eq!(found("brush"), ["brush", "toothbrush", "toothbrush holder"]);
+        assert_eq!(found("tooth hold"), ["toothbrush holder"]);
+        assert_eq!(found("teal comb"), ["comb, teal", "comb, teal and coral"]);
+        assert_eq!(found("ocean notebooks"), ["notebook"]);
+        assert_eq!(found("size m"), ["t-shirt, size M"]);
+        assert_eq!(found("櫛"), ["櫛"]);
+        assert!(found("").is_empty() && found(" , ").is_empty() && found("zebra").is_empty());
+    }
+
+    #[test]
+    fn what_is_on_hand_stands_before_what_is_not_and_short_before_long() {
+        assert_eq!(found("teal"), ["comb, teal", "comb, teal and coral", "notebook, teal"]);
+        assert_eq!(found("n"), ["notebook", "notebook, teal"]);
+    }
+
+    #[test]
+    fn letters_and_slips_are_found_where_nothing_else_is() {
+        assert_eq!(found("tbrsh"), ["toothbrush", "toothbrush holder"]);
+        assert_eq!(found("tootbhrush"), ["toothbrush", "toothbrush holder"]);
+        assert_eq!(found("glux"), ["glue stick"]);
+        assert_eq!(found("notebok teal"), ["notebook, teal"]);
+    }
+
+    #[test]
+    fn a_limit_keeps_the_best() {
+        let marks: Vec<Marks> = THINGS.iter().map(|thing| Marks::of(&thing)).collect();
+        assert_eq!(best("comb", &marks, |place| THINGS.get(place), 2), [1, 2]);
+        assert!(best("comb", &marks, |place| THINGS.get(place), 0).is_empty());
+        let kept = best("comb", &marks, |place| THINGS.get(place).filter(|thing| thing.2 && thing.0.len() > 12), 9);
+        assert_eq!(kept, [2]);
+    }
+
+    /// What the slow search grades by whole words and beginnings, the marks let pass and grade alike.
+    #[test]
+    fn the_slow_search_agrees_on_words() {
+        let names: Vec<Name> = THINGS.iter().map(|thing| Name::new(thing.0, thing.1)).collect();
+        let words: Vec<String> = THINGS.iter().flat_map(|thing| words(&format!("{} {}", thing.0, thing.1))).collect();
+        for word in &words {
+            for end in word.char_indices().map(|(at, c)| at + c.len_utf8()) {
+                for query in [word[..end].to_owned(), format!("{} {}", &word[..end], words[0])] {
+                    let slow = find(&query, &names);
+                    let mut slow: Vec<_> = slow.iter().filter(|hit| hit.closeness < Closeness::Letters).collect();
+                    slow.sort_by_key(|hit| hit.index);
+                    let quick = found(&query);
+                    for hit in &slow {
+                        assert!(quick.contains(&THINGS[hit.index].0), "{query}: {}", THINGS[hit.index].0);
+                    }
+                    let first = slow.iter().map(|hit| hit.closeness).min();
+                    let best = quick.first().map(|name| THINGS.iter().position(|thing| thing.0 == *name).unwrap());
+                    if let Some(first) = first {
+                        let best = slow.iter().find(|hit| Some(hit.index) == best).map(|hit| hit.closeness);
+                        assert_eq!(best, Some(first), "{query}");
+                    }
+                }
+            }
+        }
+    }
 }

@@ -122,3 +122,36 @@ fn place(totes: &str) -> Option<&str> {
     let plain = label.bytes().all(|b| b.is_ascii_alphanumeric());
     (PLACES.contains(&word) && short && plain).then_some(first)
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::model::id::{CountedIds, Ids, SeasonId};
+    use crate::model::lot::LotFacts;
+    use crate::season::Outcome;
+    use crate::season::logging::lot_facts;
+    use crate::season::sample::fill;
+    use crate::store::Memory;
+
+    #[test]
+    fn words_read_back_to_the_thing() {
+        let season = fill(Memory::new(SeasonId::new(CountedIds::new(1).fresh()))).unwrap();
+        let shelf = season.shelf().unwrap();
+        assert!(shelf.len() > 100);
+        let mut strayed = Vec::new();
+        for ware in shelf.wares() {
+            let line = format!("2 {} 1.00", ware.words());
+            let outcome = season.read(&line).unwrap().remove(0);
+            let Outcome::Read(reading) = outcome else { panic!("{line}") };
+            let facts: LotFacts = lot_facts(&reading, false, None);
+            let same = facts.title() == *ware.title
+                && (facts.for_whom, facts.ages) == (ware.for_whom, ware.ages)
+                && facts.theme.as_deref() == ware.theme.as_deref()
+                && facts.category == ware.category
+                && facts.tote.as_deref().is_none_or(|tote| ware.tote.starts_with(tote));
+            if !same || !reading.questions.is_empty() {
+                strayed.push(format!("{line} -> {facts:?} {:?}", reading.questions));
+            }
+        }
+        assert!(strayed.is_empty(), "{}: {strayed:#?}", strayed.len());
+    }
+}

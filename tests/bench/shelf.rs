@@ -14,7 +14,7 @@ use crate::season;
 
 const NOUNS: [&str; 40] = [
     "comb", "soap", "notebook", "pencil", "eraser", "ruler", "ball", "cup", "spoon", "brush", "towel", "scarf", "cap",
-    "doll", "puzzle", "marker", "crayon", "folder", "mirror", "ribbon", "whistle", "kite", "drum", "plate", "bowl",
+    "doll", "lantern", "pillow", "fan", "folder", "mirror", "ribbon", "whistle", "kite", "drum", "plate", "bowl",
     "purse", "wallet", "torch", "bell", "clip", "hook", "button", "spinner", "puppet", "stamp", "sticker", "bracelet",
     "necklace", "belt", "apron",
 ];
