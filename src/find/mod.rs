@@ -4,6 +4,10 @@
 //! that a caller can tell "this is it" from "did you mean": the same name, whole words, beginnings
 //! of words, letters in order, and one slip of the fingers.
 
+mod quick;
+
+pub use quick::{Marks, Sought, best};
+
 use fuzzy_matcher::FuzzyMatcher;
 use fuzzy_matcher::skim::SkimMatcherV2;
 
@@ -110,17 +114,17 @@ fn by_letters(asked: &[String], name: &Name, matcher: &SkimMatcherV2) -> Option<
     each(asked, name, slip).then(|| (Closeness::Slip, shorter(name)))
 }
 
-/// The summed score of all words, if each scores well for its length: scattered letters are no answer.
+/// The summed score of all words.
 fn letters(asked: &[String], text: &str, matcher: &SkimMatcherV2) -> Option<i64> {
+    asked.iter().map(|word| letters_score(word, text, matcher)).sum()
+}
+
+/// The score of a word, if it is high for its length: scattered letters are no answer.
+fn letters_score(word: &str, text: &str, matcher: &SkimMatcherV2) -> Option<i64> {
     const LEAST_PER_LETTER: i64 = 16;
-    asked
-        .iter()
-        .map(|word| {
-            let score = matcher.fuzzy_match(text, word)?;
-            let length = i64::try_from(word.chars().count()).unwrap_or(i64::MAX);
-            (score / length.max(1) >= LEAST_PER_LETTER).then_some(score)
-        })
-        .sum()
+    let score = matcher.fuzzy_match(text, word)?;
+    let length = i64::try_from(word.chars().count()).unwrap_or(i64::MAX);
+    (score / length.max(1) >= LEAST_PER_LETTER).then_some(score)
 }
 
 /// One slip in a word of four letters or more, two from eight on; swapped neighbours are one.
@@ -134,9 +138,13 @@ fn slip(asked: &str, word: &str) -> bool {
 }
 
 fn words(text: &str) -> Vec<String> {
-    let parts = normal(text);
-    let parts = parts.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | '/' | '&' | '(' | ')'));
-    parts.filter(|word| !word.is_empty() && *word != "and").map(str::to_owned).collect()
+    parts(&normal(text)).map(str::to_owned).collect()
+}
+
+/// The words of a text that is in lower case already.
+fn parts(text: &str) -> impl Iterator<Item = &str> {
+    let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | '/' | '&' | '(' | ')'));
+    parts.filter(|word| !word.is_empty() && *word != "and")
 }
 
 #[cfg(test)]

@@ -43,9 +43,14 @@ impl LotRow {
 
     /// A part of this batch's cost, as a sum that knows what is unknown.
     pub fn known(&self, cost: Money, units: Units) -> KnownSum {
-        let unpriced = if self.unpriced { u64::from(units.count()) } else { 0 };
-        KnownSum { known: cost, unpriced, about: self.about && !units.is_zero() }
+        known(cost, units, self.unpriced, self.about)
     }
+}
+
+/// A part of a batch's cost: of a batch without a price, or with a doubtful one.
+pub fn known(cost: Money, units: Units, unpriced: bool, about: bool) -> KnownSum {
+    let unpriced = if unpriced { u64::from(units.count()) } else { 0 };
+    KnownSum { known: cost, unpriced, about: about && !units.is_zero() }
 }
 
 /// Where a batch's units and cost are. Cost in = on hand + boxes + loose + lost + passed on.

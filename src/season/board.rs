@@ -5,7 +5,6 @@ use jiff::civil::Date;
 use super::{ActError, Season};
 use crate::model::id::HaulId;
 use crate::model::profile::Profile;
-use crate::report::Sum;
 use crate::report::boxes::BoxLine;
 use crate::store::Store;
 
@@ -41,20 +40,18 @@ impl<S: Store> Season<S> {
     pub fn board(&self) -> Result<Board, ActError> {
         let profile = self.profile()?;
         let today = self.moment.today;
-        let lots = self.store.lots()?;
-        let hauls = self.store.hauls()?;
-        let spent = lots.iter().filter(|lot| lot.haul.is_some()).map(|lot| lot.known(lot.cost_in, lot.facts.units));
+        let totals = self.store.totals()?;
         let drop_off = profile.drop_off.iter().copied().filter(|day| *day >= today).min();
         Ok(Board {
-            boxes: self.box_list()?.boxes,
+            boxes: self.box_lines(&profile)?,
             today,
             drop_off,
             days_left: drop_off.and_then(|day| day.since(today).ok()).map(|span| i64::from(span.get_days())),
-            spent: Sum::of(spent.sum(), profile.currency).words().to_owned(),
-            hauls: hauls.len(),
-            on_hand: lots.iter().map(|lot| u64::from(lot.standing.on_hand.count())).sum(),
-            aside: lots.iter().map(|lot| u64::from(lot.standing.aside.count())).sum(),
-            latest_haul: hauls.iter().rev().find(|row| row.facts.date == today).map(|row| row.haul),
+            spent: totals.spent.words(profile.currency),
+            hauls: usize::try_from(totals.hauls).unwrap_or(usize::MAX),
+            on_hand: totals.on_hand,
+            aside: totals.aside,
+            latest_haul: self.store.latest_haul(today)?,
             acts: !self.store.acts(1)?.is_empty(),
             profile,
         })

@@ -1,13 +1,17 @@
 //! Boxes: planned in words, copied, changed, closed, opened again, handed in, come back.
 
+use std::collections::BTreeSet;
+
 use jiff::civil::Date;
 
+use super::names::Thing;
 use super::{ActError, Done, Season};
 use crate::model::age::Ages;
 use crate::model::fact::{BoxDay, BoxMended, BoxPlanned, BoxStep, Fact, Placing};
 use crate::model::giftbox::{BoxFacts, BoxField};
 use crate::model::measure::Units;
 use crate::model::profile::Profile;
+use crate::model::rows::PlacementRow;
 use crate::model::text::{clean, normal};
 use crate::model::whom::ForWhom;
 use crate::store::Store;
@@ -135,8 +139,9 @@ impl<S: Store> Season<S> {
         let giftbox = self.ids.giftbox();
         let mut all = vec![Fact::BoxPlanned(BoxPlanned { giftbox, facts })];
         let mut short = Vec::new();
-        let mut things = self.things(|lot| !lot.withdrawn)?;
-        for held in self.store.placements_in(row.giftbox)? {
+        let held = self.store.placements_in(row.giftbox)?;
+        let mut things = self.same_things(&held)?;
+        for held in held {
             let mut wanted = held.units + held.aside;
             let same = things.iter_mut().find(|thing| thing.lots.iter().any(|lot| lot.lot == held.lot));
             let Some(thing) = same else { continue };
@@ -158,6 +163,19 @@ impl<S: Store> Season<S> {
             done.notes.push(format!("Not on hand for it: {}.", short.join(", ")));
         }
         Ok(done)
+    }
+
+    /// The things that a box holds, with all their batches wherever they are.
+    fn same_things(&self, held: &[PlacementRow]) -> Result<Vec<Thing>, ActError> {
+        let mut titles = BTreeSet::new();
+        for held in held {
+            titles.extend(self.store.lot(held.lot)?.map(|row| row.facts.title()));
+        }
+        let mut rows = Vec::new();
+        for title in titles {
+            rows.extend(self.store.lots_titled(&title)?.into_iter().filter(|row| !row.withdrawn));
+        }
+        self.grouped(rows)
     }
 
     /// Changes what the words say of a box, and nothing else.

@@ -15,6 +15,7 @@ impl<S: Store> Season<S> {
 
     /// Drops all that is shown and makes it anew from what was done.
     pub fn rebuild(&mut self) -> Result<(), ActError> {
+        self.touched.all = true;
         Ok(self.store.rebuild()?)
     }
 }

@@ -31,6 +31,7 @@ impl<S: Store> Season<S> {
         if joined.events == 0 {
             return Ok(Done { said: "Nothing new in that file.".to_owned(), notes: Vec::new() });
         }
+        self.touched.all = true;
         let acts = counted(joined.acts, "act", "acts");
         let mut notes = Vec::new();
         let settle = self.settle()?;

@@ -6,6 +6,7 @@
 mod aisle;
 mod board;
 mod boxes;
+mod cards;
 mod checking;
 mod counting;
 mod elsewhere;
@@ -28,6 +29,7 @@ mod say;
 mod serving;
 mod shelf;
 mod stock;
+mod stocking;
 mod summary;
 #[cfg(test)]
 mod tests;
@@ -168,7 +170,7 @@ impl<S: Store> Season<S> {
         let kept = facts.iter().map(|fact| (self.ids.event(), fact.clone())).collect();
         let act = NewAct { act: self.ids.act(), device, by, now_millis: self.moment.now_millis, facts: kept };
         let done = self.store.commit(&act)?;
-        self.touch(facts)?;
+        self.touch(facts);
         if let Desk::Computer { state, .. } = &self.desk {
             // The act is kept; if its count can't be noted, the next act merely gets a new device.
             _ = state.wrote(&self.store, device, done);

@@ -1,6 +1,7 @@
 //! From what a person calls a thing or a box to what it is.
 
-use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
+use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::Date;
 
@@ -68,17 +69,49 @@ fn alike(lot: &LotRow) -> Alike {
 impl<S: Store> Season<S> {
     /// Things made of the batches that `wanted` picks, by name.
     pub(super) fn things(&self, wanted: impl Fn(&LotRow) -> bool) -> Result<Vec<Thing>, ActError> {
-        let bought: BTreeMap<HaulId, Date> =
-            self.store.hauls()?.into_iter().map(|row| (row.haul, row.facts.date)).collect();
+        self.grouped(self.store.lots()?.into_iter().filter(|lot| wanted(lot)).collect())
+    }
+
+    /// Things made of these batches, read by id.
+    pub(super) fn things_among(&self, lots: &BTreeSet<LotId>) -> Result<Vec<Thing>, ActError> {
+        let mut rows = Vec::new();
+        for lot in lots {
+            rows.extend(self.store.lot(*lot)?);
+        }
+        self.grouped(rows)
+    }
+
+    /// All batches on hand that are of the same thing as this one.
+    pub(super) fn same_as(&self, lot: &LotRow) -> Result<Option<Thing>, ActError> {
+        let mut rows = self.store.lots_titled(&lot.facts.title())?;
+        rows.retain(|row| !row.withdrawn && !row.standing.on_hand.is_zero());
+        Ok(self.grouped(rows)?.into_iter().find(|thing| thing.lots.iter().any(|row| row.lot == lot.lot)))
+    }
+
+    /// Things made of these batches, by name.
+    pub(super) fn grouped(&self, mut rows: Vec<LotRow>) -> Result<Vec<Thing>, ActError> {
+        rows.sort_by_key(|row| row.added);
+        let bought = self.days_of(&rows)?;
         let mut groups: BTreeMap<Alike, Vec<LotRow>> = BTreeMap::new();
-        for lot in self.store.lots()?.into_iter().filter(|lot| wanted(lot)) {
+        for lot in rows {
             groups.entry(alike(&lot)).or_default().push(lot);
         }
         let things = groups.into_iter().map(|((title, ..), mut lots)| {
-            lots.sort_by_key(|lot| used_up(lot, &bought));
+            lots.sort_by_cached_key(|lot| used_up(lot, &bought));
             Thing { title, lots }
         });
         Ok(things.collect())
+    }
+
+    /// The days of the hauls that these batches came in.
+    fn days_of(&self, rows: &[LotRow]) -> Result<BTreeMap<HaulId, Date>, ActError> {
+        let mut days = BTreeMap::new();
+        for haul in rows.iter().filter_map(|row| row.haul) {
+            if let Entry::Vacant(day) = days.entry(haul) {
+                self.store.haul(haul)?.map(|row| day.insert(row.facts.date));
+            }
+        }
+        Ok(days)
     }
 
     /// The one thing among these that the words mean.
@@ -215,7 +248,7 @@ fn batch_line(lot: &LotRow) -> String {
 }
 
 /// Which batch goes first: sooner expiry, then older by day, then by arrival.
-fn used_up(lot: &LotRow, bought: &BTreeMap<HaulId, Date>) -> (String, String, u64, LotId) {
+pub fn used_up(lot: &LotRow, bought: &BTreeMap<HaulId, Date>) -> (String, String, u64, LotId) {
     // A month sorts behind its days; what never expires goes last.
     let expires = match lot.facts.expires.as_deref() {
         None => "~".to_owned(),

@@ -198,13 +198,13 @@ impl<S: Store> Season<S> {
     /// The thing that the words mean here: one set aside for this box before any other.
     fn for_box(&self, row: &BoxRow, words: &str, aside: bool) -> Result<Thing, ActError> {
         if !aside {
-            let waiting: Vec<_> = self.store.placements_in(row.giftbox)?;
-            let held = |lot| waiting.iter().any(|held| held.lot == lot && !held.aside.is_zero());
-            let things = self.things(|lot| !lot.withdrawn && held(lot.lot))?;
+            let waiting = self.store.placements_in(row.giftbox)?.into_iter().filter(|held| !held.aside.is_zero());
+            let mut things = self.things_among(&waiting.map(|held| held.lot).collect())?;
+            things.iter_mut().for_each(|thing| thing.lots.retain(|lot| !lot.withdrawn));
+            things.retain(|thing| !thing.lots.is_empty());
             if let Ok(thing) = self.one_of(words, &things, "set aside") {
                 // More of the same thing may lie in other batches.
-                let all = self.things(|lot| !lot.withdrawn && !lot.standing.on_hand.is_zero())?;
-                let same = all.into_iter().find(|other| other.lots.iter().any(|lot| lot.lot == thing.lots[0].lot));
+                let same = thing.lots.first().map(|lot| self.same_as(lot)).transpose()?.flatten();
                 return Ok(same.unwrap_or(thing));
             }
         }
@@ -222,7 +222,7 @@ impl<S: Store> Season<S> {
                 return if held.is_empty() { Err(none()) } else { Ok(held) };
             }
         };
-        let things = self.things(|lot| held.iter().any(|held| held.lot == lot.lot))?;
+        let things = self.things_among(&held.iter().map(|held| held.lot).collect())?;
         let thing = self.one_of(words, &things, &format!("in box {}", row.label()))?;
         Ok(held.into_iter().filter(|held| thing.lots.iter().any(|lot| lot.lot == held.lot)).collect())
     }

@@ -1,30 +1,34 @@
 //! The shelf: one small entry for each thing, all of them at once, to look through and to search.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::names::Thing;
-use super::ware::{Bought, Ware};
-use super::{ActError, Season, Touched};
-use crate::find::{Name, find};
-use crate::model::currency::Currency;
-use crate::model::haul::HaulFacts;
-use crate::model::id::{HaulId, LotId};
-use crate::model::money::{KnownSum, each};
-use crate::store::Store;
+use super::ware::Ware;
+use crate::find::{Marks, Sought, best};
+use crate::model::id::LotId;
 
 /// All things of a season, by title; never changed, and cheap to hand on.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Shelf {
     wares: Arc<Vec<Arc<Ware>>>,
+    /// Where the thing of each batch stands; by batch.
+    lots: Arc<Vec<(LotId, u32)>>,
+    /// What the search skips by; one for each thing.
+    marks: Arc<Vec<Marks>>,
+    on_hand: u64,
+}
+
+/// Things that take the place of those that stood from one place to before another.
+#[derive(Debug)]
+pub(super) struct Change {
+    pub from: usize,
+    pub to: usize,
+    pub wares: Vec<Arc<Ware>>,
 }
 
 impl Shelf {
     /// A shelf of these things alone.
-    pub fn of(wares: Vec<Ware>) -> Shelf {
-        let mut wares: Vec<Arc<Ware>> = wares.into_iter().map(Arc::new).collect();
-        wares.sort_by(|one, other| one.key().cmp(&other.key()));
-        Shelf { wares: Arc::new(wares) }
+    pub fn of_few(wares: Vec<Ware>) -> Shelf {
+        Shelf::of(wares.into_iter().map(Arc::new).collect())
     }
 
     /// The things, by title.
@@ -49,12 +53,13 @@ impl Shelf {
 
     /// The thing that a batch is of.
     pub fn holding(&self, lot: LotId) -> Option<&Arc<Ware>> {
-        self.wares.iter().find(|ware| ware.lots.contains(&lot))
+        let at = self.lots.binary_search_by_key(&lot, |(lot, _)| *lot).ok()?;
+        self.lots.get(at).and_then(|(_, place)| self.wares.get(*place as usize))
     }
 
     /// Units on hand in all.
     pub fn units_on_hand(&self) -> u64 {
-        self.wares.iter().map(|ware| u64::from(ware.on_hand)).sum()
+        self.on_hand
     }
 
     /// The things that answer to words, best first; every word must be found.
@@ -64,69 +69,92 @@ impl Shelf {
 
     /// The same among the things that `keep` lets through.
     pub fn find_among(&self, words: &str, keep: impl Fn(&Ware) -> bool, limit: usize) -> Vec<usize> {
-        let kept: Vec<usize> = (0..self.len()).filter(|place| keep(&self.wares[*place])).collect();
-        let names: Vec<Name> = kept.iter().map(|place| Name::new(&self.wares[*place].title, "")).collect();
-        find(words, &names).iter().take(limit).map(|hit| kept[hit.index]).collect()
+        let thing = |place: usize| self.wares.get(place).map(|ware| &**ware).filter(|ware| keep(ware));
+        best(words, &self.marks, thing, limit)
+    }
+
+    /// A shelf of these things, which stand by title already.
+    pub(super) fn of(wares: Vec<Arc<Ware>>) -> Shelf {
+        let mut lots = lots_from(0, &wares);
+        lots.sort_unstable();
+        let marks = wares.iter().map(|ware| Marks::of(&&**ware)).collect();
+        let on_hand = wares.iter().map(|ware| u64::from(ware.on_hand)).sum();
+        Shelf { wares: Arc::new(wares), lots: Arc::new(lots), marks: Arc::new(marks), on_hand }
+    }
+
+    /// The places of the things of this title.
+    pub(super) fn titled(&self, title: &str) -> (usize, usize) {
+        let from = self.wares.partition_point(|ware| *ware.title < *title);
+        let same = self.wares.get(from..).unwrap_or_default().iter().take_while(|ware| *ware.title == *title).count();
+        (from, from + same)
+    }
+
+    /// The shelf after changes, which stand in order and don't overlap.
+    pub(super) fn changed(&self, changes: Vec<Change>) -> Shelf {
+        let mut wares = Vec::with_capacity(self.len() + changes.len());
+        let mut marks = Vec::with_capacity(self.len() + changes.len());
+        let mut moved: Vec<(usize, usize, Option<usize>)> = Vec::new();
+        let mut fresh = Vec::new();
+        let mut on_hand = self.on_hand;
+        let mut next = 0;
+        for Change { from, to, wares: new } in changes {
+            moved.push((next, from, Some(wares.len())));
+            wares.extend_from_slice(self.wares.get(next..from).unwrap_or_default());
+            marks.extend_from_slice(self.marks.get(next..from).unwrap_or_default());
+            moved.push((from, to, None));
+            let gone = self.wares.get(from..to).unwrap_or_default();
+            on_hand -= gone.iter().map(|ware| u64::from(ware.on_hand)).sum::<u64>();
+            on_hand += new.iter().map(|ware| u64::from(ware.on_hand)).sum::<u64>();
+            fresh.extend(lots_from(wares.len(), &new));
+            marks.extend(new.iter().map(|ware| Marks::of(&&**ware)));
+            wares.extend(new);
+            next = to;
+        }
+        moved.push((next, self.len(), Some(wares.len())));
+        wares.extend_from_slice(self.wares.get(next..).unwrap_or_default());
+        marks.extend_from_slice(self.marks.get(next..).unwrap_or_default());
+        let lots = moved_lots(&self.lots, &moved, fresh);
+        Shelf { wares: Arc::new(wares), lots: Arc::new(lots), marks: Arc::new(marks), on_hand }
     }
 }
 
-impl<S: Store> Season<S> {
-    /// All things, whether on hand or not.
-    pub fn shelf(&self) -> Result<Shelf, ActError> {
-        let currency = self.profile()?.currency;
-        let hauls = self.store.hauls()?.into_iter().map(|row| (row.haul, row.facts)).collect();
-        let things = self.things(|lot| !lot.withdrawn)?;
-        let wares = things.iter().map(|thing| Arc::new(ware(thing, currency, &hauls))).collect();
-        Ok(Shelf { wares: Arc::new(wares) })
-    }
-
-    /// The shelf after acts that changed what `touched` names.
-    pub fn restock(&self, _shelf: &Shelf, _touched: &Touched) -> Result<Shelf, ActError> {
-        self.shelf()
-    }
-
-    /// The first things on hand, by title.
-    pub fn first_wares(&self, limit: usize) -> Result<Vec<Ware>, ActError> {
-        let shelf = self.shelf()?;
-        let on_hand = shelf.wares().iter().filter(|ware| ware.on_hand > 0);
-        Ok(on_hand.take(limit).map(|ware| Ware::clone(ware)).collect())
-    }
+/// The batches of things that stand from a place on.
+fn lots_from(place: usize, wares: &[Arc<Ware>]) -> Vec<(LotId, u32)> {
+    let places = u32::try_from(place).unwrap_or(u32::MAX)..;
+    places.zip(wares).flat_map(|(place, ware)| ware.lots.iter().map(move |lot| (*lot, place))).collect()
 }
 
-fn ware(thing: &Thing, currency: Currency, hauls: &BTreeMap<HaulId, HaulFacts>) -> Ware {
-    let there = thing.lots.iter().find(|lot| !lot.standing.on_hand.is_zero()).or(thing.lots.last());
-    let facts = there.map(|lot| lot.facts.clone()).unwrap_or_default();
-    let on_hand = thing.on_hand().count();
-    let cost: KnownSum = thing.lots.iter().map(|lot| lot.known(lot.standing.on_hand_cost, lot.standing.on_hand)).sum();
-    let mut priced: Vec<_> = thing.lots.iter().filter(|lot| !lot.unpriced && lot.haul.is_some()).collect();
-    priced.sort_by_key(|lot| lot.added);
-    let bought = priced.iter().map(|lot| Bought {
-        date: lot.haul.and_then(|haul| hauls.get(&haul)).map(|facts| facts.date),
-        paid: lot.cost_in,
-        units: lot.facts.units,
-    });
-    let each = match cost.unpriced {
-        0 => each(cost.known, on_hand, currency),
-        _ => "open".to_owned(),
+/// Where batches stand after things moved: each stretch of old places with its new beginning, none where it went.
+fn moved_lots(
+    old: &[(LotId, u32)],
+    moved: &[(usize, usize, Option<usize>)],
+    fresh: Vec<(LotId, u32)>,
+) -> Vec<(LotId, u32)> {
+    let place = |old: u32| {
+        let old = old as usize;
+        let at = moved.partition_point(|(_, to, _)| *to <= old);
+        let (from, _, now) = moved.get(at)?;
+        u32::try_from((*now)? + old - from).ok()
     };
-    let shared = |words: Option<String>| words.map(Arc::from);
-    Ware {
-        title: thing.title.as_str().into(),
-        name_ends: u16::try_from(facts.name.len()).unwrap_or(u16::MAX),
-        names_category: false,
-        kind: shared(facts.kind),
-        category: facts.category,
-        for_whom: facts.for_whom,
-        ages: facts.ages,
-        size: shared(facts.size),
-        colours: facts.colours.into_iter().map(Arc::from).collect(),
-        theme: shared(facts.theme),
-        tote: if on_hand > 0 { thing.totes().join(", ").into() } else { facts.tote.unwrap_or_default().into() },
-        flags: facts.flags.into_iter().map(Arc::from).collect(),
-        on_hand,
-        aside: thing.aside().count(),
-        lots: thing.lots.iter().map(|lot| lot.lot).collect(),
-        bought: bought.collect(),
-        each: each.into(),
+    let mut lots: Vec<(LotId, u32)> = Vec::with_capacity(old.len() + fresh.len());
+    lots.extend(old.iter().filter_map(|(lot, old)| place(*old).map(|place| (*lot, place))));
+    lots.extend(fresh);
+    // Nearly in order: a merge of what was there and what came.
+    lots.sort();
+    lots
+}
+
+impl Sought for &Ware {
+    fn title(&self) -> &str {
+        &self.title
+    }
+
+    fn more(&self) -> impl Iterator<Item = &str> {
+        let said = [self.kind.as_deref(), self.theme.as_deref(), Some(&*self.tote), self.for_whom.map(|w| w.word())];
+        said.into_iter().flatten()
+    }
+
+    fn first(&self) -> bool {
+        self.on_hand > 0
     }
 }

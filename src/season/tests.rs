@@ -2,9 +2,9 @@
 
 use jiff::civil::date;
 
-use super::{BoxChange, CountLine, Desk, KitHow, LogHow, Moment, PutHow, Season, SplitHow};
+use super::{BoxChange, CountLine, Desk, KitHow, LogHow, Mend, Moment, PutHow, Season, SplitHow, Touched, Which};
 use crate::model::fact::Fact;
-use crate::model::id::{CountedIds, Ids, SeasonId};
+use crate::model::id::{CountedIds, Ids, LotId, SeasonId};
 use crate::model::measure::Units;
 use crate::store::{Memory, Store};
 
@@ -133,4 +133,125 @@ fn a_copy_holds_what_is_there_and_unpacking_opens_the_box() {
     season.step("1", BoxChange::Close).unwrap();
     season.unpack("1").unwrap();
     assert_eq!(newest(&season), [("reopened", 1), ("back", 2), ("back", 1)]);
+}
+
+fn lots(season: &Season<Memory>, words: &str) -> Vec<LotId> {
+    let shelf = season.shelf().unwrap();
+    shelf.wares()[shelf.find(words, 1)[0]].lots.to_vec()
+}
+
+#[test]
+fn a_thing_named_by_its_batches_is_the_thing_named_in_words() {
+    let by_words = |season: &mut Season<Memory>| {
+        season.put("1", units(5), "combs", &PutHow::default()).unwrap();
+        season.each("1-2", "ruler", true).unwrap();
+        season.take("1", units(4), "combs").unwrap();
+        season.carry("1", "2", units(1), "combs").unwrap();
+        season.note("2", "combs", "the right green").unwrap();
+        season.loose(units(1), "combs", "a neighbour").unwrap();
+        season.lose(units(1), "combs", "torn").unwrap();
+        season.found(units(2), "combs").unwrap();
+    };
+    let by_lots = |season: &mut Season<Memory>| {
+        let [combs, rulers] = ["combs", "ruler"].map(|words| lots(season, words));
+        let (combs, rulers) = (Which::Lots(&combs), Which::Lots(&rulers));
+        let boxes: Vec<_> = season.box_list().unwrap().boxes.iter().map(|line| line.giftbox).collect();
+        season.put("1", units(5), combs, &PutHow::default()).unwrap();
+        season.each_of(&[boxes[1], boxes[0], boxes[1]], rulers, true).unwrap();
+        season.take("1", units(4), combs).unwrap();
+        season.carry("1", "2", units(1), combs).unwrap();
+        season.note("2", combs, "the right green").unwrap();
+        season.loose(units(1), combs, "a neighbour").unwrap();
+        season.lose(units(1), combs, "torn").unwrap();
+        season.found(units(2), combs).unwrap();
+    };
+    let (mut one, mut other) = (season(), season());
+    by_words(&mut one);
+    by_lots(&mut other);
+    assert_eq!(one.store().kept().unwrap(), other.store().kept().unwrap());
+}
+
+#[test]
+fn what_is_gone_or_not_in_the_box_is_refused_by_id_too() {
+    let mut season = season();
+    let (combs, rulers) = (lots(&season, "combs"), lots(&season, "rulers"));
+    let before = season.store().kept().unwrap();
+    assert!(season.put("1", units(8), Which::Lots(&combs), &PutHow::default()).is_err());
+    assert!(season.take("1", units(1), Which::Lots(&rulers)).is_err());
+    assert!(season.each_of(&[], Which::Lots(&rulers), false).is_err());
+    assert!(season.found(units(1), Which::Lots(&[])).is_err());
+    assert_eq!(season.store().kept().unwrap(), before);
+    season.undo().unwrap();
+    season.undo().unwrap();
+    // The three combs of the fifth were logged last.
+    let gone = combs[0];
+    assert!(season.places_of(&[gone]).is_err());
+    season.put("1", units(1), Which::Lots(&combs), &PutHow::default()).unwrap_err();
+}
+
+#[test]
+fn of_several_batches_the_newest_is_mended_and_all_are_counted() {
+    let mut season = season();
+    let combs = lots(&season, "combs");
+    // The three of the fifth are used first; they were logged after the four of the tenth.
+    let mend = Mend { units: Some(units(6)), ..Mend::default() };
+    season.mend(Which::Lots(&combs), &mend).unwrap();
+    assert_eq!(season.shelf().unwrap().holding(combs[0]).unwrap().on_hand, 10);
+    let done = season.count_of(units(5), Which::Lots(&combs)).unwrap();
+    assert_eq!(newest(&season), [("counted", 1), ("counted", 4)]);
+    assert_eq!(done.notes, ["5 combs: 5 fewer than expected."]);
+}
+
+#[test]
+fn the_board_tells_what_the_boxes_and_the_stock_come_to() {
+    let mut season = season();
+    let board = season.board().unwrap();
+    assert_eq!((board.on_hand, board.aside, board.hauls, board.spent.as_str()), (9, 0, 2, "1.50"));
+    assert_eq!((board.latest_haul, board.drop_off, board.days_left, board.acts), (None, None, None, true));
+    season.put("2", units(2), "ruler", &PutHow { aside: true, ..PutHow::default() }).unwrap();
+    season.log("1 soap 1.00", &LogHow::default()).unwrap();
+    season
+        .set_profile(
+            "name = \"A drive\"\ncurrency = \"USD\"\ndrop_off = [2027-01-10, 2027-01-20]\n[[band]]\nages = \"6-8\"",
+        )
+        .unwrap();
+    let board = season.board().unwrap();
+    assert_eq!((board.on_hand, board.aside, board.hauls, board.spent.as_str()), (10, 2, 3, "2.50"));
+    assert_eq!((board.drop_off, board.days_left), (Some(date(2027, 1, 20)), Some(5)));
+    assert_eq!(board.latest_haul, season.store().hauls().unwrap().last().map(|row| row.haul));
+    assert_eq!(
+        board.boxes.iter().map(|line| (line.label.as_str(), line.aside)).collect::<Vec<_>>(),
+        [("1", 0), ("2", 2)]
+    );
+    let card = season.box_card_of(board.boxes[1].giftbox).unwrap();
+    assert_eq!((card.line.label.as_str(), card.contents[0].lot), ("2", lots(&season, "ruler")[0]));
+}
+
+#[test]
+fn acts_tell_what_they_touched_once() {
+    let mut season = season();
+    season.take_touched();
+    let rulers = lots(&season, "ruler");
+    let boxes = season.box_list().unwrap().boxes;
+    season.put("1", units(1), "ruler", &PutHow::default()).unwrap();
+    let touched = season.take_touched();
+    assert_eq!((touched.lots.len(), touched.lots.first()), (1, rulers.first()));
+    assert_eq!(touched.boxes.iter().collect::<Vec<_>>(), [&boxes[0].giftbox]);
+    assert!(!touched.rules && !touched.all && touched.hauls.is_empty());
+    assert_eq!(season.take_touched(), Touched::default());
+    season.undo().unwrap();
+    assert_eq!(season.take_touched(), touched);
+    assert!(season.put("1", units(9), "ruler", &PutHow::default()).is_err());
+    assert!(season.take_touched().is_empty());
+}
+
+#[test]
+fn at_a_fixed_desk_a_draft_lasts_as_long_as_the_season() {
+    let mut season = season();
+    assert_eq!(season.kept_draft().unwrap(), None);
+    season.keep_draft("12 com").unwrap();
+    assert_eq!(season.kept_draft().unwrap().as_deref(), Some("12 com"));
+    season.keep_draft("").unwrap();
+    assert_eq!(season.kept_draft().unwrap(), None);
+    assert!(!season.changed_elsewhere().unwrap());
 }

@@ -2,11 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use super::{ActError, Season};
+use super::Season;
 use crate::model::event::Subject;
 use crate::model::fact::Fact;
 use crate::model::id::{BoxId, HaulId, LotId};
-use crate::store::Store;
+use crate::store::{Store, StoreError};
 
 /// What was changed since it was last asked.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -56,19 +56,82 @@ impl<S: Store> Season<S> {
     }
 
     /// Notes what an act changed that was just kept.
-    pub(super) fn touch(&mut self, facts: &[Fact]) -> Result<(), ActError> {
-        let mut touched = Touched::default();
-        for fact in facts {
-            match fact {
-                Fact::Voided(b) | Fact::Restored(b) => {
-                    for event in self.store.events_of(b.act)? {
-                        event.fact.subjects().into_iter().for_each(|subject| touched.note(subject));
-                    }
+    pub(super) fn touch(&mut self, facts: &[Fact]) {
+        let all = Touched { all: true, ..Touched::default() };
+        // The act is kept; if it can't be told what it changed, anything may have.
+        let touched = reached(&self.store, facts).unwrap_or(all);
+        self.touched.add(touched);
+    }
+}
+
+/// All that the facts of an act change: what they speak of, and what follows from it.
+fn reached(store: &impl Store, facts: &[Fact]) -> Result<Touched, StoreError> {
+    let mut touched = Touched::default();
+    let mut reprices = false;
+    for fact in facts {
+        match fact {
+            Fact::Voided(b) | Fact::Restored(b) => {
+                reprices = true;
+                for event in store.events_of(b.act)? {
+                    event.fact.subjects().into_iter().for_each(|subject| touched.note(subject));
                 }
-                _ => fact.subjects().into_iter().for_each(|subject| touched.note(subject)),
+            }
+            _ => {
+                reprices |= matches!(fact, Fact::HaulMended(_) | Fact::LotMended(_) | Fact::LotAdded(_));
+                fact.subjects().into_iter().for_each(|subject| touched.note(subject));
             }
         }
-        self.touched.add(touched);
-        Ok(())
     }
+    if reprices {
+        share_anew(store, &mut touched)?;
+    }
+    pass_on(store, &mut touched)?;
+    for lot in &touched.lots {
+        touched.boxes.extend(store.placements_of(*lot)?.iter().map(|placed| placed.giftbox));
+    }
+    share_numbers(store, &mut touched)?;
+    Ok(touched)
+}
+
+/// One line's price or a haul's tax changes what the other lines cost.
+fn share_anew(store: &impl Store, touched: &mut Touched) -> Result<(), StoreError> {
+    let mut hauls = touched.hauls.clone();
+    for lot in &touched.lots {
+        hauls.extend(store.lot(*lot)?.and_then(|row| row.haul));
+    }
+    for haul in hauls {
+        touched.lots.extend(store.lots_of(haul)?.iter().map(|row| row.lot));
+    }
+    Ok(())
+}
+
+/// What is made of a batch costs what it cost there.
+fn pass_on(store: &impl Store, touched: &mut Touched) -> Result<(), StoreError> {
+    let mut queue: Vec<LotId> = touched.lots.iter().copied().collect();
+    while let Some(lot) = queue.pop() {
+        if store.lot(lot)?.is_some_and(|row| row.standing.passed.is_zero()) {
+            continue;
+        }
+        for told in store.events_about(Subject::Lot(lot))? {
+            let made = match &told.event.fact {
+                Fact::Split(b) if b.lot == lot => b.into,
+                Fact::KitMade(b) if b.into != lot => b.into,
+                _ => continue,
+            };
+            if touched.lots.insert(made) {
+                queue.push(made);
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Boxes of one number are told apart by letters, which may change with any of them.
+fn share_numbers(store: &impl Store, touched: &mut Touched) -> Result<(), StoreError> {
+    for giftbox in touched.boxes.clone() {
+        if let Some(row) = store.giftbox(giftbox)? {
+            touched.boxes.extend(store.boxes_numbered(row.facts.number)?.iter().map(|row| row.giftbox));
+        }
+    }
+    Ok(())
 }

@@ -33,8 +33,6 @@ impl<S: Store> Season<S> {
 
     /// What was done, newest first.
     pub fn history(&self, limit: usize) -> Result<History, ActError> {
-        let rows = self.store.acts(usize::MAX)?;
-        let acts = rows.into_iter().filter(|row| !row.steps_back).take(limit);
         let step = |row: crate::model::rows::ActRow| {
             let events = self.store.events_of(row.act)?;
             let facts: Vec<Fact> = events.iter().map(|event| event.fact.clone()).collect();
@@ -45,7 +43,7 @@ impl<S: Store> Season<S> {
                 undone: !row.live,
             })
         };
-        Ok(History { steps: acts.map(step).collect::<Result<_, ActError>>()? })
+        Ok(History { steps: self.store.deeds(limit)?.into_iter().map(step).collect::<Result<_, ActError>>()? })
     }
 
     fn sentence_of(&self, act: ActId) -> Result<String, ActError> {

@@ -9,21 +9,18 @@ use super::names::{Thing, day_of, name};
 use super::{ActError, Season, Which};
 use crate::find::{Name, closest, find};
 use crate::model::category::Category;
-use crate::model::checklist::{Gap, Held, gaps, is_full};
 use crate::model::event::Subject;
 use crate::model::fact::Fact;
-use crate::model::giftbox::BoxState;
 use crate::model::haul::HaulFacts;
 use crate::model::id::{BoxId, HaulId, LotId};
 use crate::model::measure::Units;
 use crate::model::money::{KnownSum, Money, each};
 use crate::model::profile::Profile;
-use crate::model::rows::{BoxRow, LotRow, PlacementRow};
+use crate::model::rows::LotRow;
 use crate::model::text::normal;
 use crate::model::whom::ForWhom;
 use crate::report::Sum;
 use crate::report::average::MovingAverage;
-use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 use crate::report::costs::{Bought, CategoryCost, CostOfBox, Costs, Prices};
 use crate::report::places::{InBox, InTote, Place, Places};
 use crate::report::stock::{Batch, Stock, StockLine};
@@ -90,37 +87,6 @@ impl<S: Store> Season<S> {
     pub fn places_of(&self, lots: &[LotId]) -> Result<Place, ActError> {
         let labels = self.store.boxes()?.into_iter().map(|row| (row.giftbox, row.label())).collect();
         self.place(&self.thing_of(lots)?, &labels)
-    }
-
-    /// All boxes that still stand on the plan.
-    pub fn box_list(&self) -> Result<BoxList, ActError> {
-        let rows = self.store.boxes()?.into_iter().filter(|row| row.state != BoxState::Dropped);
-        Ok(BoxList { boxes: rows.map(|row| self.box_line(&row)).collect::<Result<_, ActError>>()? })
-    }
-
-    /// One box with all that is in it.
-    pub fn box_card(&self, label: &str) -> Result<BoxCard, ActError> {
-        self.card(&self.box_called(label)?)
-    }
-
-    /// The same for a box named by id.
-    pub fn box_card_of(&self, giftbox: BoxId) -> Result<BoxCard, ActError> {
-        self.card(&self.box_row(giftbox)?)
-    }
-
-    fn card(&self, row: &BoxRow) -> Result<BoxCard, ActError> {
-        let held = self.store.placements_in(row.giftbox)?;
-        let mut ordered: Vec<&PlacementRow> = held.iter().filter(|row| row.inside.is_none()).collect();
-        // What is tucked into a holder follows it; a holder that left lets its things stand alone.
-        for tucked in held.iter().filter(|row| row.inside.is_some()) {
-            let holder = ordered.iter().rposition(|row| {
-                Some(row.placement) == tucked.inside || (row.inside == tucked.inside && row.inside.is_some())
-            });
-            ordered.insert(holder.map_or(ordered.len(), |index| index + 1), tucked);
-        }
-        let contents =
-            ordered.into_iter().map(|placed| self.content(placed, &held)).collect::<Result<_, ActError>>()?;
-        Ok(BoxCard { line: self.box_line(row)?, contents })
     }
 
     /// What the whole season cost, and where that is now.
@@ -236,85 +202,16 @@ impl<S: Store> Season<S> {
         Ok(Place { name: thing.title.clone(), totes, boxes })
     }
 
-    /// A box's things as its checklist sees them.
-    pub(super) fn held_in(&self, row: &BoxRow) -> Result<Vec<Held>, ActError> {
-        let mut held = Vec::new();
-        for placed in self.store.placements_in(row.giftbox)? {
-            let facts = self.store.lot(placed.lot)?.map(|lot| lot.facts).unwrap_or_default();
-            let (category, kind) = (facts.category, facts.kind);
-            held.push(Held { category, kind, wow: placed.wow, units: placed.units, aside: placed.aside });
-        }
-        Ok(held)
-    }
-
-    fn gaps_of(&self, row: &BoxRow) -> Result<Vec<Gap>, ActError> {
-        let profile = self.profile()?;
-        let checklist = profile.band(row.facts.ages).map(|band| band.checklist.as_slice()).unwrap_or_default();
-        Ok(gaps(checklist, &self.held_in(row)?))
-    }
-
-    pub(super) fn box_line(&self, row: &BoxRow) -> Result<BoxLine, ActError> {
-        let gaps = self.gaps_of(row)?;
-        let held = self.store.placements_in(row.giftbox)?;
-        Ok(BoxLine {
-            label: row.label(),
-            for_whom: row.facts.whom().to_owned(),
-            ages: row.facts.ages.to_string(),
-            theme: row.facts.theme.clone(),
-            palette: row.facts.palette.clone(),
-            state: row.state.to_string(),
-            standing: row.state,
-            full: !gaps.is_empty() && is_full(&gaps),
-            checklist: gaps.iter().map(Cell::of).collect(),
-            things: held.iter().map(|held| held.units).sum::<Units>().count(),
-            aside: held.iter().map(|held| held.aside).sum::<Units>().count(),
-            cost: Sum::of(self.cost_of(&held)?, self.profile()?.currency),
-            giftbox: row.giftbox,
-            facts: row.facts.clone(),
-        })
-    }
-
-    fn cost_of(&self, held: &[PlacementRow]) -> Result<KnownSum, ActError> {
-        let mut sum = KnownSum::default();
-        for placed in held {
-            if let Some(lot) = self.store.lot(placed.lot)? {
-                sum = sum + lot.known(placed.cost, placed.units);
-            }
-        }
-        Ok(sum)
-    }
-
-    fn content(&self, placed: &PlacementRow, held: &[PlacementRow]) -> Result<Content, ActError> {
-        let lot = self.store.lot(placed.lot)?;
-        let facts = lot.as_ref().map(|lot| lot.facts.clone()).unwrap_or_default();
-        let holder = held.iter().find(|row| Some(row.placement) == placed.inside);
-        let holder = holder.map(|row| self.store.lot(row.lot)).transpose()?.flatten();
-        let cost = lot.map(|lot| lot.known(placed.cost, placed.units)).unwrap_or_default();
-        Ok(Content {
-            name: facts.title(),
-            category: if placed.wow { Some(Category::Wow) } else { facts.category },
-            units: placed.units.count(),
-            aside: placed.aside.count(),
-            wow: placed.wow,
-            inside: holder.map(|lot| lot.facts.title()).unwrap_or_default(),
-            why: placed.why.clone(),
-            tote: facts.tote.filter(|_| !placed.aside.is_zero()).unwrap_or_default(),
-            cost: Sum::of(cost, self.profile()?.currency),
-            lot: placed.lot,
-            placement: placed.placement,
-            holder: placed.inside.filter(|inside| held.iter().any(|row| row.placement == *inside)),
-        })
-    }
-
     fn costs_of_boxes(&self, profile: &Profile) -> Result<Vec<CostOfBox>, ActError> {
+        let held = self.held_by_box()?;
         let mut rows = Vec::new();
         for row in self.store.boxes()? {
-            let held = self.store.placements_in(row.giftbox)?;
-            let things = held.iter().map(|held| held.units).sum::<Units>().count();
+            let held = held.get(&row.giftbox).map(Vec::as_slice).unwrap_or_default();
+            let things = held.iter().map(|held| held.held.units).sum::<Units>().count();
             if things == 0 {
                 continue;
             }
-            let cost = self.cost_of(&held)?;
+            let cost: KnownSum = held.iter().map(|held| held.cost).sum();
             let about = format!("{} {} {}", row.facts.whom(), row.facts.ages, row.facts.theme);
             let over_wish = profile.wish.is_some_and(|wish| cost.known > wish);
             let (label, cost) = (row.label(), Sum::of(cost, profile.currency));

@@ -87,14 +87,71 @@ impl Ware {
     /// The words that, typed in a line of a haul, read back to this thing.
     pub fn words(&self) -> String {
         let mut parts = vec![self.name().to_owned()];
-        parts.extend(self.colours.iter().map(ToString::to_string));
-        parts.extend(self.size.as_ref().map(|size| format!("size {size}")));
+        parts.extend((!self.colours.is_empty()).then(|| self.colours.join(" and ")));
+        parts.extend(self.size.as_ref().map(|size| format!("size {}", size.to_lowercase())));
         parts.extend(self.for_whom.map(|whom| format!("for a {whom}")));
+        parts.extend(self.ages.map(ages_words));
+        parts.extend(self.theme.as_ref().map(|theme| format!("theme {theme}")));
+        parts.extend(place(&self.tote).map(str::to_owned));
+        let category = self.category.as_ref().filter(|_| self.names_category);
+        parts.extend(category.map(|category| format!("as {}", category.word())));
         parts.join(", ")
     }
 
     /// What tells it from all others, in the order of the shelf.
     pub(super) fn key(&self) -> (&str, Option<ForWhom>, Option<(u8, Option<u8>)>) {
         (&self.title, self.for_whom, self.ages.map(|ages| (ages.from(), ages.to())))
+    }
+}
+
+fn ages_words(ages: Ages) -> String {
+    match ages.to() {
+        Some(to) if to == ages.from() => format!("age {to}"),
+        Some(to) => format!("ages {}-{to}", ages.from()),
+        None => format!("ages {}+", ages.from()),
+    }
+}
+
+/// The first of the places, if it is one that a line of a haul can name: a word and a label with a number or of one
+/// letter.
+fn place(totes: &str) -> Option<&str> {
+    const PLACES: [&str; 7] = ["tote", "bin", "shelf", "drawer", "crate", "basket", "cupboard"];
+    let first = totes.split(", ").next()?;
+    let (word, label) = first.split_once(' ')?;
+    let short = label.len() == 1 || label.bytes().any(|b| b.is_ascii_digit());
+    let plain = label.bytes().all(|b| b.is_ascii_alphanumeric());
+    (PLACES.contains(&word) && short && plain).then_some(first)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::model::id::{CountedIds, Ids, SeasonId};
+    use crate::model::lot::LotFacts;
+    use crate::season::Outcome;
+    use crate::season::logging::lot_facts;
+    use crate::season::sample::fill;
+    use crate::store::Memory;
+
+    #[test]
+    fn words_read_back_to_the_thing() {
+        let season = fill(Memory::new(SeasonId::new(CountedIds::new(1).fresh()))).unwrap();
+        let shelf = season.shelf().unwrap();
+        assert!(shelf.len() > 100);
+        let mut strayed = Vec::new();
+        for ware in shelf.wares() {
+            let line = format!("2 {} 1.00", ware.words());
+            let outcome = season.read(&line).unwrap().remove(0);
+            let Outcome::Read(reading) = outcome else { panic!("{line}") };
+            let facts: LotFacts = lot_facts(&reading, false, None);
+            let same = facts.title() == *ware.title
+                && (facts.for_whom, facts.ages) == (ware.for_whom, ware.ages)
+                && facts.theme.as_deref() == ware.theme.as_deref()
+                && facts.category == ware.category
+                && facts.tote.as_deref().is_none_or(|tote| ware.tote.starts_with(tote));
+            if !same || !reading.questions.is_empty() {
+                strayed.push(format!("{line} -> {facts:?} {:?}", reading.questions));
+            }
+        }
+        assert!(strayed.is_empty(), "{}: {strayed:#?}", strayed.len());
     }
 }

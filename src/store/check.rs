@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{Memory, Store, StoreError};
 use crate::model::commit::Holdings;
-use crate::model::id::DeviceId;
+use crate::model::id::{DeviceId, LotId};
 
 /// Something that is not as it should be, in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -30,12 +30,22 @@ pub fn check(store: &impl Store) -> Result<Vec<Trouble>, StoreError> {
     anew.join(&kept)?;
     troubles.extend(drift("boxes", &store.boxes()?, &anew.boxes()?));
     troubles.extend(drift("batches", &store.lots()?, &anew.lots()?));
+    let shelved = (by_title(store)?, store.titles_on_hand(usize::MAX)?);
+    troubles.extend(drift("the order of batches", &[shelved], &[(by_title(&anew)?, anew.titles_on_hand(usize::MAX)?)]));
+    troubles.extend(drift("the sums", &[store.totals()?], &[anew.totals()?]));
     troubles.extend(drift("hauls", &store.hauls()?, &anew.hauls()?));
     troubles.extend(drift("things in boxes", &store.placements()?, &anew.placements()?));
     troubles.extend(drift("things that left", &store.outs()?, &anew.outs()?));
     troubles.extend(drift("acts", &store.acts(usize::MAX)?, &anew.acts(usize::MAX)?));
     troubles.extend(drift("the drive's rules", &[store.profile()?], &[anew.profile()?]));
     Ok(troubles)
+}
+
+/// The batches in the order in which a store shows them by title.
+fn by_title(store: &impl Store) -> Result<Vec<LotId>, StoreError> {
+    let mut lots = Vec::new();
+    store.each_lot(&mut |row| lots.push(row.lot))?;
+    Ok(lots)
 }
 
 /// Each device counts its events from 1; two at one count mean that a copied file was written to twice.

@@ -20,11 +20,15 @@ pub use sqlite::foreign::read_foreign;
 pub(crate) use sqlite::make_private_folder;
 pub use state::{DeviceState, State};
 
+use jiff::civil::Date;
+
+use crate::model::checklist::Held;
 use crate::model::commit::Holdings;
 use crate::model::event::{Clock, Event};
 use crate::model::fact::Fact;
-use crate::model::id::{ActId, DeviceId, EventId, LotId, SeasonId};
+use crate::model::id::{ActId, BoxId, DeviceId, EventId, HaulId, LotId, SeasonId};
 use crate::model::kept::Kept;
+use crate::model::money::KnownSum;
 use crate::model::rows::{ActRow, BoxRow, HaulRow, LotRow, OutRow, PlacementRow};
 
 /// An act about to be kept: all its facts or none.
@@ -86,6 +90,30 @@ pub struct Joined {
     pub known: u64,
 }
 
+/// What a box's checklist and its cost take of one placement.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct InBox {
+    /// The box.
+    pub giftbox: BoxId,
+    /// The units as a checklist sees them.
+    pub held: Held,
+    /// What those in the box cost.
+    pub cost: KnownSum,
+}
+
+/// Sums over all batches.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Totals {
+    /// What all that came in a haul cost.
+    pub spent: KnownSum,
+    /// Units on hand.
+    pub on_hand: u64,
+    /// Units set aside.
+    pub aside: u64,
+    /// Hauls.
+    pub hauls: u64,
+}
+
 /// A season that can be asked and added to. Every method that adds is one transaction.
 pub trait Store: Holdings<Error = StoreError> {
     /// The season's own id.
@@ -109,10 +137,22 @@ pub trait Store: Holdings<Error = StoreError> {
 
     /// A number that changes when another program changed what is kept; a store of one's own keeps to one.
     fn foreign_commits(&self) -> Result<i64, StoreError>;
-    /// Shows every batch, in order of arrival, without holding them all.
+    /// Shows every batch, by title and then in order of arrival, without holding them all.
     fn each_lot(&self, see: &mut dyn FnMut(LotRow)) -> Result<(), StoreError>;
     /// All batches, in order of arrival.
     fn lots(&self) -> Result<Vec<LotRow>, StoreError>;
+    /// The batches of exactly this title, in order of arrival.
+    fn lots_titled(&self, title: &str) -> Result<Vec<LotRow>, StoreError>;
+    /// The first titles of which something is on hand, withdrawn batches left out.
+    fn titles_on_hand(&self, limit: usize) -> Result<Vec<String>, StoreError>;
+    /// Sums over all batches, kept ready.
+    fn totals(&self) -> Result<Totals, StoreError>;
+    /// The haul of this day that was logged last.
+    fn latest_haul(&self, date: Date) -> Result<Option<HaulId>, StoreError>;
+    /// What checklists and costs take of all placements, box by box, each in the order it came there.
+    fn in_boxes(&self) -> Result<Vec<InBox>, StoreError>;
+    /// The same for one box.
+    fn in_box(&self, giftbox: BoxId) -> Result<Vec<InBox>, StoreError>;
     /// All boxes, by number.
     fn boxes(&self) -> Result<Vec<BoxRow>, StoreError>;
     /// All hauls, in order.
@@ -125,6 +165,8 @@ pub trait Store: Holdings<Error = StoreError> {
     fn outs(&self) -> Result<Vec<OutRow>, StoreError>;
     /// Acts, newest first: at most `limit`.
     fn acts(&self, limit: usize) -> Result<Vec<ActRow>, StoreError>;
+    /// Acts that do something, newest first, undone or not: at most `limit`; undoing and bringing again are left out.
+    fn deeds(&self, limit: usize) -> Result<Vec<ActRow>, StoreError>;
     /// This device's newest act that can be undone.
     fn undoable(&self, device: DeviceId) -> Result<Option<ActRow>, StoreError>;
     /// This device's act that was undone last, unless it did something new since.

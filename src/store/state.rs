@@ -170,4 +170,27 @@ mod tests {
         player.act(&mut season, vec![planned(&mut ids, 2)]).unwrap();
         assert_eq!(state.device(&season, &mut ids).unwrap(), device);
     }
+
+    #[test]
+    fn a_draft_is_kept_until_it_is_empty() {
+        let folder = tempfile::tempdir().unwrap();
+        let state = State::new(folder.path().join("state"));
+        let mut ids = CountedIds::new(4);
+        let (season, other) = (SeasonId::new(ids.fresh()), SeasonId::new(ids.fresh()));
+        assert_eq!(state.draft(season).unwrap(), None);
+        state.keep_draft(season, "12 combs .50\n3 so").unwrap();
+        state.keep_draft(season, "12 combs .50\n3 soaps").unwrap();
+        assert_eq!(state.draft(season).unwrap().as_deref(), Some("12 combs .50\n3 soaps"));
+        assert_eq!(state.draft(other).unwrap(), None);
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::PermissionsExt;
+            let mode = std::fs::metadata(state.draft_file(season)).unwrap().permissions().mode();
+            assert_eq!(mode & 0o777, 0o600);
+        }
+        state.keep_draft(season, "").unwrap();
+        assert_eq!(state.draft(season).unwrap(), None);
+        assert!(!state.draft_file(season).exists());
+        state.keep_draft(season, "").unwrap();
+    }
 }

@@ -7,6 +7,8 @@
     reason = "a measurement prints, and stops when something is not there"
 )]
 
+mod shelf;
+
 use std::time::{Duration, Instant};
 
 use brimful::model::id::{CountedIds, Ids, SeasonId};
@@ -78,6 +80,13 @@ fn measure<S: Store>(store: S) -> Vec<(&'static str, Duration)> {
 }
 
 fn main() {
+    let arguments: Vec<String> = std::env::args().collect();
+    if shelf::alone(&arguments) {
+        return;
+    }
+    if arguments.iter().any(|word| word == "shelf") {
+        return shelf::measure();
+    }
     let id = SeasonId::new(CountedIds::new(1).fresh());
     let folder = tempfile::tempdir().unwrap();
     let file = measure(Sqlite::open_or_create(&folder.path().join("season.brimful"), id).unwrap());
@@ -92,4 +101,5 @@ fn main() {
     let season = season(Memory::new(id));
     let read = time(|| _ = season.read(&text).unwrap());
     println!("{:34} {:>9.1} µs", "reading one line", read.as_secs_f64() * 1e6 / f64::from(10 * LINES + 10));
+    shelf::measure();
 }

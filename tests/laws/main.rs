@@ -19,6 +19,7 @@ mod laws;
 mod oracle;
 mod play;
 mod runs;
+mod shelf;
 mod stock;
 mod sums;
 mod table;

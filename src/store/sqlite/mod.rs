@@ -212,7 +212,11 @@ impl Drop for Sqlite {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::fact::{Fact, LotAdded};
     use crate::model::id::{CountedIds, Ids};
+    use crate::model::lot::LotFacts;
+    use crate::model::measure::Units;
+    use crate::store::check;
     use crate::store::conformance::{Player, planned};
 
     fn begun() -> (tempfile::TempDir, Sqlite) {
@@ -315,5 +319,36 @@ mod tests {
         theirs[0].body = theirs[0].body.replace('7', "8");
         assert!(store.join(&theirs).unwrap_err().to_string().contains("damaged"));
         assert_eq!(store.kept().unwrap().len(), 1);
+    }
+
+    #[test]
+    fn another_programs_commits_are_seen_and_ones_own_are_not() {
+        let (folder, mut store) = begun();
+        let mut other = Sqlite::open(&folder.path().join("season.brimful")).unwrap();
+        let before = store.foreign_commits().unwrap();
+        Player::new(1).act(&mut store, vec![planned(&mut CountedIds::new(5), 7)]).unwrap();
+        assert_eq!(store.foreign_commits().unwrap(), before);
+        Player::new(2).act(&mut other, vec![planned(&mut CountedIds::new(6), 8)]).unwrap();
+        assert_ne!(store.foreign_commits().unwrap(), before);
+        assert_eq!(store.boxes().unwrap().len(), 2);
+    }
+
+    #[test]
+    fn sums_or_titles_that_drifted_are_found() {
+        let (_folder, mut store) = begun();
+        let lot = |ids: &mut CountedIds, name: &str| {
+            let facts = LotFacts { name: name.into(), units: Units::ONE, ..LotFacts::default() };
+            Fact::LotAdded(LotAdded { lot: ids.lot(), haul: None, facts })
+        };
+        let mut ids = CountedIds::new(5);
+        let facts = vec![lot(&mut ids, "comb"), lot(&mut ids, "soap")];
+        Player::new(1).act(&mut store, facts).unwrap();
+        assert_eq!(check(&store).unwrap(), []);
+        for wrong in ["UPDATE total SET on_hand = 7", "UPDATE lot SET title = 'zither' WHERE title = 'comb'"] {
+            store.run(wrong).unwrap();
+            assert_eq!(check(&store).unwrap().len(), 1, "{wrong}");
+            store.rebuild().unwrap();
+            assert_eq!(check(&store).unwrap(), []);
+        }
     }
 }

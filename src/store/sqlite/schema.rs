@@ -51,6 +51,8 @@ pub const PROJECTION_TABLES: &str = "
     ) STRICT, WITHOUT ROWID;
     CREATE INDEX act_in_order ON act (at);
     CREATE INDEX act_by_device ON act (device, seq);
+    CREATE INDEX act_undoable ON act (device, at) WHERE live AND NOT steps_back;
+    CREATE INDEX act_redoable ON act (device) WHERE undone_by IS NOT NULL;
     CREATE TABLE drive (profile TEXT NOT NULL) STRICT;
     CREATE TABLE haul (
         haul  BLOB NOT NULL PRIMARY KEY,
@@ -73,8 +75,11 @@ pub const PROJECTION_TABLES: &str = "
         lot          BLOB NOT NULL PRIMARY KEY,
         haul         BLOB,
         name         TEXT NOT NULL,
+        title        TEXT NOT NULL,
+        kind         TEXT,
         category     TEXT,
         tote         TEXT,
+        units        INTEGER NOT NULL,
         paid         INTEGER,
         facts        TEXT NOT NULL,
         withdrawn    INTEGER NOT NULL,
@@ -102,6 +107,34 @@ pub const PROJECTION_TABLES: &str = "
     ) STRICT, WITHOUT ROWID;
     CREATE INDEX lot_of_haul ON lot (haul);
     CREATE INDEX lot_in_order ON lot (at);
+    CREATE INDEX lot_by_title ON lot (title, at);
+    CREATE INDEX lot_on_hand ON lot (title) WHERE on_hand > 0 AND NOT withdrawn;
+    -- One row of sums, so that no screen has to go over all batches for them. A batch is written by
+    -- DELETE and INSERT alone.
+    CREATE TABLE total (
+        spent    INTEGER NOT NULL,
+        unpriced INTEGER NOT NULL,
+        doubtful INTEGER NOT NULL,
+        on_hand  INTEGER NOT NULL,
+        aside    INTEGER NOT NULL
+    ) STRICT;
+    INSERT INTO total VALUES (0, 0, 0, 0, 0);
+    CREATE TRIGGER lot_comes AFTER INSERT ON lot BEGIN
+        UPDATE total SET
+            spent = spent + iif(new.haul IS NULL, 0, new.cost_in),
+            unpriced = unpriced + iif(new.haul IS NOT NULL AND new.unpriced, new.units, 0),
+            doubtful = doubtful + (new.haul IS NOT NULL AND new.about AND new.units > 0),
+            on_hand = on_hand + new.on_hand,
+            aside = aside + new.aside;
+    END;
+    CREATE TRIGGER lot_goes AFTER DELETE ON lot BEGIN
+        UPDATE total SET
+            spent = spent - iif(old.haul IS NULL, 0, old.cost_in),
+            unpriced = unpriced - iif(old.haul IS NOT NULL AND old.unpriced, old.units, 0),
+            doubtful = doubtful - (old.haul IS NOT NULL AND old.about AND old.units > 0),
+            on_hand = on_hand - old.on_hand,
+            aside = aside - old.aside;
+    END;
     CREATE TABLE placement (
         placement BLOB NOT NULL,
         lot       BLOB NOT NULL,
@@ -132,4 +165,5 @@ pub const PROJECTION_TABLES: &str = "
 ";
 
 /// The names of those tables, to drop them.
-pub const PROJECTION_NAMES: &[&str] = &["about", "act", "drive", "haul", "giftbox", "lot", "placement", "gone"];
+pub const PROJECTION_NAMES: &[&str] =
+    &["about", "act", "drive", "haul", "giftbox", "lot", "total", "placement", "gone"];

@@ -63,11 +63,12 @@ impl Sqlite {
     }
 
     fn put_lot_row(&self, row: &LotRow) -> Result<(), StoreError> {
-        let sql = "INSERT INTO lot (lot, haul, name, category, tote, paid, facts, withdrawn, at, last, unpriced, about,
-                       cost_in, units_in, on_hand, on_hand_cost, aside, boxed, boxed_cost, loose, loose_cost,
-                       lost, lost_cost, passed, passed_cost, bare)
+        let sql =
+            "INSERT INTO lot (lot, haul, name, title, kind, category, tote, units, paid, facts, withdrawn, at, last,
+                       unpriced, about, cost_in, units_in, on_hand, on_hand_cost, aside, boxed, boxed_cost, loose,
+                       loose_cost, lost, lost_cost, passed, passed_cost, bare)
                    VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19,
-                       ?20, ?21, ?22, ?23, ?24, ?25, ?26)";
+                       ?20, ?21, ?22, ?23, ?24, ?25, ?26, ?27, ?28, ?29)";
         let (facts, at) = (code::to_json(&row.facts)?, code::order_key(&row.added));
         let Standing { units_in, on_hand, on_hand_cost, aside, boxed, boxed_cost, .. } = row.standing;
         let Standing { loose, loose_cost, lost, lost_cost, passed, passed_cost, bare, .. } = row.standing;
@@ -77,8 +78,11 @@ impl Sqlite {
                 row.lot.bytes(),
                 row.haul.as_ref().map(HaulId::bytes),
                 row.facts.name,
+                row.facts.title(),
+                row.facts.kind,
                 row.facts.category.as_ref().map(|category| category.word().to_owned()),
                 row.facts.tote,
+                row.facts.units.count(),
                 row.facts.paid.map(Money::minor),
                 facts,
                 row.withdrawn,
@@ -183,7 +187,7 @@ pub(super) fn giftbox(row: &Row<'_>) -> rusqlite::Result<BoxRow> {
 pub(super) const LOT: &str =
     "SELECT lot, haul, facts, withdrawn, at, last, unpriced, about, cost_in, units_in, on_hand,
     on_hand_cost, aside, boxed, boxed_cost, loose, loose_cost, lost, lost_cost, passed, passed_cost, bare,
-    name, category, tote, paid FROM lot";
+    name, category, tote, paid, kind, units FROM lot";
 
 pub(super) fn lot(row: &Row<'_>) -> rusqlite::Result<LotRow> {
     let standing = Standing {
@@ -206,6 +210,8 @@ pub(super) fn lot(row: &Row<'_>) -> rusqlite::Result<LotRow> {
         category: row.get::<_, Option<String>>(23)?.map(Category::from),
         tote: row.get(24)?,
         paid: row.get::<_, Option<i64>>(25)?.map(Money::total),
+        kind: row.get(26)?,
+        units: code::units(row, 27)?,
         ..code::json(row, 2)?
     };
     Ok(LotRow {

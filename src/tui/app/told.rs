@@ -13,7 +13,7 @@ impl App {
                 self.desk.seen.file = file;
                 self.desk.seen.board(board);
                 if !self.desk.seen.whole {
-                    let first = Shelf::of(first);
+                    let first = Shelf::of_few(first);
                     self.desk.seen.shelf(first);
                     self.desk.seen.whole = false;
                 }

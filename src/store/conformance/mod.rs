@@ -1,5 +1,7 @@
 //! What every store must do, told once and run on each kind.
 
+mod asked;
+
 use jiff::civil::date;
 
 use super::{CommitError, Committed, Memory, NewAct, Sqlite, Store, StoreError, check};
@@ -360,6 +362,11 @@ fn foreign_bytes_are_refused_whole(mut ours: impl Store) {
     assert!(ours.kept().unwrap().is_empty());
 }
 
+use asked::{
+    batches_are_shown_by_title_then_by_arrival, deeds_leave_undoing_out, sums_follow_every_act,
+    the_latest_haul_of_a_day, what_is_in_boxes_is_told_with_its_kind_and_cost,
+};
+
 macro_rules! suite {
     ($($story:ident),* $(,)?) => {
         mod memory {
@@ -398,4 +405,9 @@ suite! {
     what_makes_no_sense_is_refused,
     rebuilt_rows_are_the_same,
     foreign_bytes_are_refused_whole,
+    batches_are_shown_by_title_then_by_arrival,
+    sums_follow_every_act,
+    the_latest_haul_of_a_day,
+    what_is_in_boxes_is_told_with_its_kind_and_cost,
+    deeds_leave_undoing_out,
 }

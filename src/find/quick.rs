@@ -1,0 +1,374 @@
+//! Finding among very many things while somebody types.
+//!
+//! Each thing has a few marks, which say without a look at its words what it can't answer. Only
+//! what they let pass is read.
+
+use std::cmp::Reverse;
+
+use fuzzy_matcher::skim::SkimMatcherV2;
+
+use super::{Closeness, parts, slip, words};
+use crate::catalogue::same_word;
+
+/// A thing that can be searched for. Its words are in lower case but for Latin letters of a size.
+pub trait Sought {
+    /// What it is called.
+    fn title(&self) -> &str;
+    /// More words by which it may be asked for.
+    fn more(&self) -> impl Iterator<Item = &str>;
+    /// Whether it comes before others that answer as well.
+    fn first(&self) -> bool;
+}
+
+/// What can be told of a thing without reading its words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Marks {
+    /// The first two letters of each word, hashed.
+    pairs: u64,
+    /// The letters in it.
+    letters: u32,
+    /// The letters that its words begin with.
+    initials: u32,
+    /// Letters of its title.
+    length: u16,
+    /// Whether it comes before others that answer as well.
+    first: bool,
+}
+
+impl Marks {
+    /// The marks of a thing.
+    pub fn of(sought: &impl Sought) -> Marks {
+        let length = u16::try_from(sought.title().len()).unwrap_or(u16::MAX);
+        let mut marks = Marks { pairs: 0, letters: 0, initials: 0, length, first: sought.first() };
+        for word in std::iter::once(sought.title()).chain(sought.more()).flat_map(parts) {
+            let print = Print::of(word);
+            marks.pairs |= print.pair;
+            marks.letters |= print.letters;
+            marks.initials |= print.initial;
+        }
+        marks
+    }
+}
+
+/// What a word sets among the marks.
+#[derive(Debug, Clone, Copy, Default)]
+struct Print {
+    pair: u64,
+    letters: u32,
+    initial: u32,
+    second: u32,
+}
+
+impl Print {
+    fn of(word: &str) -> Print {
+        let mut letters = word.chars();
+        let (one, two) = (letters.next(), letters.next());
+        Print {
+            pair: one.zip(two).map(|(one, two)| pair(one, two)).unwrap_or_default(),
+            letters: word.chars().map(letter).fold(0, |all, one| all | one),
+            initial: one.map(letter).unwrap_or_default(),
+            second: two.map(letter).unwrap_or_default(),
+        }
+    }
+}
+
+/// A word of a query.
+#[derive(Debug)]
+struct Asked {
+    text: String,
+    length: usize,
+    print: Print,
+}
+
+impl Asked {
+    fn new(text: String) -> Asked {
+        Asked { length: text.chars().count(), print: Print::of(&text), text }
+    }
+
+    /// Whether a word of it may begin with this one.
+    fn may_begin(&self, marks: &Marks) -> bool {
+        marks.initials & self.print.initial == self.print.initial && marks.pairs & self.print.pair == self.print.pair
+    }
+
+    /// Whether all letters are in it, the first one where a word begins.
+    fn may_spell(&self, marks: &Marks) -> bool {
+        marks.initials & self.print.initial == self.print.initial && self.may_hold(marks)
+    }
+
+    fn may_hold(&self, marks: &Marks) -> bool {
+        marks.letters & self.print.letters == self.print.letters
+    }
+
+    /// Whether a word of it may be this one but for a slip, which seldom is in the first two letters both.
+    fn may_slip(&self, marks: &Marks) -> bool {
+        let allowed = if self.length < 8 { 1 } else { 2 };
+        let missing = (self.print.letters & !marks.letters).count_ones();
+        self.length >= 4 && missing <= allowed && marks.initials & (self.print.initial | self.print.second) != 0
+    }
+}
+
+/// A bit for a letter: one each from a to z, the digits by twos, the rest together.
+fn letter(c: char) -> u32 {
+    match c.to_ascii_lowercase() {
+        c @ 'a'..='z' => 1 << (u32::from(c) - u32::from('a')),
+        c @ '0'..='9' => 1 << (26 + (u32::from(c) - u32::from('0')) / 2),
+        _ => 1 << 31,
+    }
+}
+
+fn pair(one: char, two: char) -> u64 {
+    let [one, two] = [one, two].map(|c| u64::from(u32::from(c.to_ascii_lowercase())));
+    1 << (one.wrapping_mul(31).wrapping_add(two).wrapping_mul(0x9e37_79b9_7f4a_7c15) >> 58)
+}
+
+/// An answer; the least is the best.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Answer {
+    closeness: Closeness,
+    /// Letters inside a word stand before letters here and there.
+    scattered: Option<Reverse<i64>>,
+    later: bool,
+    length: u16,
+    place: u32,
+}
+
+/// The places of the things that answer to all words, best first. The grades are those of
+/// [`super::find`]; of equal ones what comes first, then what is shorter, then what stands before.
+///
+/// Letters inside words are looked for when words alone don't fill the list; letters here and
+/// there, and slips, only when nothing else answers.
+pub fn best<T: Sought>(query: &str, marks: &[Marks], thing: impl Fn(usize) -> Option<T>, limit: usize) -> Vec<usize> {
+    let asked: Vec<Asked> = words(query).into_iter().map(Asked::new).collect();
+    if asked.is_empty() || limit == 0 {
+        return Vec::new();
+    }
+    let mut search = Search { asked: &asked, marks, thing, text: String::new(), answers: Vec::new() };
+    search.by_words();
+    if search.answers.len() < limit && asked.iter().all(|asked| asked.length > 2) {
+        search.inside_words();
+    }
+    if search.answers.is_empty() {
+        search.by_letters();
+    }
+    search.first(limit)
+}
+
+struct Search<'a, F> {
+    asked: &'a [Asked],
+    marks: &'a [Marks],
+    thing: F,
+    /// The words of the thing being looked at, in lower case.
+    text: String,
+    answers: Vec<Answer>,
+}
+
+impl<T: Sought, F: Fn(usize) -> Option<T>> Search<'_, F> {
+    fn each(
+        &mut self,
+        may: impl Fn(&Asked, &Marks) -> bool,
+        grade: impl Fn(&[Asked], &str, usize) -> Option<(Closeness, Option<Reverse<i64>>)>,
+    ) {
+        for (place, marks) in (0_u32..).zip(self.marks) {
+            if !self.asked.iter().all(|asked| may(asked, marks)) {
+                continue;
+            }
+            let Some(thing) = (self.thing)(place as usize) else { continue };
+            let title = spell(&thing, &mut self.text);
+            if let Some((closeness, scattered)) = grade(self.asked, &self.text, title) {
+                let (later, length) = (!marks.first, marks.length);
+                self.answers.push(Answer { closeness, scattered, later, length, place });
+            }
+        }
+    }
+
+    fn by_words(&mut self) {
+        self.each(Asked::may_begin, |asked, text, title| by_words(asked, text, title).map(|grade| (grade, None)));
+    }
+
+    fn inside_words(&mut self) {
+        let before = self.answers.len();
+        self.each(Asked::may_hold, |asked, text, _| {
+            asked.iter().all(|asked| text.contains(&asked.text)).then_some((Closeness::Letters, None))
+        });
+        self.keep_first(before);
+    }
+
+    fn by_letters(&mut self) {
+        let matcher = SkimMatcherV2::default();
+        self.each(Asked::may_spell, |asked, text, _| {
+            let score = scattered(asked, text, &matcher)?;
+            Some((Closeness::Letters, Some(Reverse(score))))
+        });
+        let before = self.answers.len();
+        self.each(Asked::may_slip, |asked, text, _| {
+            let all = asked.iter().all(|asked| parts(text).any(|word| slip(&asked.text, word)));
+            all.then_some((Closeness::Slip, None))
+        });
+        self.keep_first(before);
+    }
+
+    /// Drops later answers of things that answered `before`. Each pass goes over the things in their order.
+    fn keep_first(&mut self, before: usize) {
+        let mut later = self.answers.split_off(before);
+        later.retain(|answer| self.answers.binary_search_by_key(&answer.place, |earlier| earlier.place).is_err());
+        self.answers.append(&mut later);
+    }
+
+    fn first(mut self, limit: usize) -> Vec<usize> {
+        if limit < self.answers.len() {
+            self.answers.select_nth_unstable(limit);
+            self.answers.truncate(limit);
+        }
+        self.answers.sort_unstable();
+        self.answers.iter().map(|answer| answer.place as usize).collect()
+    }
+}
+
+/// Writes all words of a thing in lower case; the length of the title among them.
+fn spell(thing: &impl Sought, text: &mut String) -> usize {
+    text.clear();
+    text.push_str(thing.title());
+    let title = text.len();
+    for more in thing.more() {
+        text.push(' ');
+        text.push_str(more);
+    }
+    text.make_ascii_lowercase();
+    title
+}
+
+fn by_words(asked: &[Asked], text: &str, title: usize) -> Option<Closeness> {
+    let mut whole = true;
+    for asked in asked {
+        let mut begins = false;
+        let mut same = false;
+        for word in parts(text) {
+            same |= same_form(&asked.text, word);
+            begins |= same || word.starts_with(&asked.text);
+        }
+        if !begins {
+            return None;
+        }
+        whole &= same;
+    }
+    if !whole {
+        return Some(Closeness::Beginnings);
+    }
+    let mut named = text.get(..title).map(parts).into_iter().flatten();
+    let same = asked.iter().all(|asked| named.next().is_some_and(|word| same_form(&asked.text, word)));
+    Some(if same && named.next().is_none() { Closeness::Same } else { Closeness::Words })
+}
+
+/// [`same_word`], with what can't be forms of one word told apart at once.
+fn same_form(asked: &str, word: &str) -> bool {
+    let near = asked.len().abs_diff(word.len()) <= 3 && (asked.ends_with('s') || word.ends_with('s'));
+    asked == word || (near && same_word(asked, word))
+}
+
+/// The summed score of all words, if each scores well for its length: scattered letters are no answer.
+fn scattered(asked: &[Asked], text: &str, matcher: &SkimMatcherV2) -> Option<i64> {
+    let one = |asked: &Asked| super::letters_score(&asked.text, text, matcher);
+    asked.iter().map(one).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::find::{Name, find};
+
+    struct Thing(&'static str, &'static str, bool);
+
+    impl Sought for &Thing {
+        fn title(&self) -> &str {
+            self.0
+        }
+
+        fn more(&self) -> impl Iterator<Item = &str> {
+            std::iter::once(self.1)
+        }
+
+        fn first(&self) -> bool {
+            self.2
+        }
+    }
+
+    const THINGS: [Thing; 10] = [
+        Thing("brush", "brush shelf 2", false),
+        Thing("comb, teal", "comb tote 4", true),
+        Thing("comb, teal and coral", "comb tote 4", true),
+        Thing("glue stick", "glue", true),
+        Thing("notebook", "notebook ocean girl", true),
+        Thing("notebook, teal", "notebook tote 4", false),
+        Thing("t-shirt, size M", "t-shirt boy", true),
+        Thing("toothbrush", "toothbrush tote 4", true),
+        Thing("toothbrush holder", "tote 4", true),
+        Thing("櫛", "comb", true),
+    ];
+
+    fn found(query: &str) -> Vec<&'static str> {
+        let marks: Vec<Marks> = THINGS.iter().map(|thing| Marks::of(&thing)).collect();
+        let places = best(query, &marks, |place| THINGS.get(place), 50);
+        places.into_iter().map(|place| THINGS[place].0).collect()
+    }
+
+    #[test]
+    fn what_is_called_so_stands_before_what_begins_so_and_what_holds_it() {
+        assert_eq!(found("toothbrushes"), ["toothbrush", "toothbrush holder"]);
+        assert_eq!(found("brush"), ["brush", "toothbrush", "toothbrush holder"]);
+        assert_eq!(found("tooth hold"), ["toothbrush holder"]);
+        assert_eq!(found("teal comb"), ["comb, teal", "comb, teal and coral"]);
+        assert_eq!(found("ocean notebooks"), ["notebook"]);
+        assert_eq!(found("size m"), ["t-shirt, size M"]);
+        assert_eq!(found("櫛"), ["櫛"]);
+        assert!(found("").is_empty() && found(" , ").is_empty() && found("zebra").is_empty());
+    }
+
+    #[test]
+    fn what_is_on_hand_stands_before_what_is_not_and_short_before_long() {
+        assert_eq!(found("teal"), ["comb, teal", "comb, teal and coral", "notebook, teal"]);
+        assert_eq!(found("n"), ["notebook", "notebook, teal"]);
+    }
+
+    #[test]
+    fn letters_and_slips_are_found_where_nothing_else_is() {
+        assert_eq!(found("tbrsh"), ["toothbrush", "toothbrush holder"]);
+        assert_eq!(found("tootbhrush"), ["toothbrush", "toothbrush holder"]);
+        assert_eq!(found("glux"), ["glue stick"]);
+        assert_eq!(found("notebok teal"), ["notebook, teal"]);
+    }
+
+    #[test]
+    fn a_limit_keeps_the_best() {
+        let marks: Vec<Marks> = THINGS.iter().map(|thing| Marks::of(&thing)).collect();
+        assert_eq!(best("comb", &marks, |place| THINGS.get(place), 2), [1, 2]);
+        assert!(best("comb", &marks, |place| THINGS.get(place), 0).is_empty());
+        let kept = best("comb", &marks, |place| THINGS.get(place).filter(|thing| thing.2 && thing.0.len() > 12), 9);
+        assert_eq!(kept, [2]);
+    }
+
+    /// What the slow search grades by whole words and beginnings, the marks let pass and grade alike.
+    #[test]
+    fn the_slow_search_agrees_on_words() {
+        let names: Vec<Name> = THINGS.iter().map(|thing| Name::new(thing.0, thing.1)).collect();
+        let words: Vec<String> = THINGS.iter().flat_map(|thing| words(&format!("{} {}", thing.0, thing.1))).collect();
+        for word in &words {
+            for end in word.char_indices().map(|(at, c)| at + c.len_utf8()) {
+                for query in [word[..end].to_owned(), format!("{} {}", &word[..end], words[0])] {
+                    let slow = find(&query, &names);
+                    let mut slow: Vec<_> = slow.iter().filter(|hit| hit.closeness < Closeness::Letters).collect();
+                    slow.sort_by_key(|hit| hit.index);
+                    let quick = found(&query);
+                    for hit in &slow {
+                        assert!(quick.contains(&THINGS[hit.index].0), "{query}: {}", THINGS[hit.index].0);
+                    }
+                    let first = slow.iter().map(|hit| hit.closeness).min();
+                    let best = quick.first().map(|name| THINGS.iter().position(|thing| thing.0 == *name).unwrap());
+                    if let Some(first) = first {
+                        let best = slow.iter().find(|hit| Some(hit.index) == best).map(|hit| hit.closeness);
+                        assert_eq!(best, Some(first), "{query}");
+                    }
+                }
+            }
+        }
+    }
+}
