@@ -8,7 +8,10 @@ use crate::model::kind::Kind;
 use crate::model::measure::Units;
 
 /// A pack that holds more is no pack of notebooks: shops tell the leaves of one as `70 ct`.
-const MOST_NOTEBOOKS: u32 = 30;
+pub(super) const MOST_NOTEBOOKS: u32 = 30;
+
+/// Kinds of which a shop tells the leaves.
+pub(super) const LEAVES: [&str; 3] = ["notebook", "notepad", "sketchbook"];
 
 /// What the counts of a line come to.
 #[derive(Debug, Default)]
@@ -32,7 +35,7 @@ pub(super) struct Tally {
 pub(super) fn tally(draft: &mut Draft, kind: Option<&Kind>, clothing: bool) -> Tally {
     let set = kind.is_some_and(|kind| kind.set);
     let mut tally = if draft.pack.named { packed(draft, set) } else { loose(draft, set) };
-    let leaves = kind.is_some_and(|kind| ["notebook", "notepad", "sketchbook"].contains(&kind.name.as_str()));
+    let leaves = kind.is_some_and(|kind| LEAVES.contains(&kind.name.as_str()));
     if leaves && tally.unit.as_deref() == Some("sheet") {
         ask(draft, "do the sheets count, or are they inside?".to_owned());
     }
