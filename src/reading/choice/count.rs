@@ -63,13 +63,13 @@ pub(super) fn plain_ways(line: &Line<'_>, reading: &Reading) -> Vec<String> {
 
 /// A line with another count, and with each price that it may have then.
 fn written(line: &Line<'_>, attempt: &Try, priced: bool) -> Vec<String> {
-    let currency = line.ctx.profile.currency;
     let mut whats = vec![What::Count, What::Pack];
     whats.extend((!attempt.bundled).then_some(What::Bundle));
     whats.extend(attempt.unplaced.then_some(What::Place));
     let mut struck = Rewrite::of(line).strike_all(&whats);
     for (range, _) in line.draft.doubts.iter().filter(|(_, about)| *about == About::Units) {
-        struck = struck.strike(range.clone());
+        let hash = range.start.checked_sub(1).filter(|&at| line.tokens.get(at).is_some_and(|token| token.text == "#"));
+        struck = struck.strike(hash.unwrap_or(range.start)..range.end);
     }
     let note = struck.struck_words();
     let note = if attempt.noted && !note.is_empty() { format!("({note})") } else { String::new() };
@@ -80,7 +80,12 @@ fn written(line: &Line<'_>, attempt: &Try, priced: bool) -> Vec<String> {
         let counted = struck.clone().without_filler().lead(&lead).end(&attempt.tail).end(&note);
         if priced {
             let prices = price::paid(line, attempt.bought);
-            ways.extend(prices.iter().filter_map(|paid| price::write(counted.clone(), line, paid, currency)));
+            let write = |paid| price::write(counted.clone(), line, attempt.bought, paid);
+            let written: Vec<String> = prices.iter().filter_map(write).collect();
+            if !written.is_empty() {
+                ways.extend(written);
+                continue;
+            }
         }
         ways.push(counted.write());
     }
@@ -133,7 +138,10 @@ fn tries(line: &Line<'_>) -> Vec<Try> {
     if kind.is_some_and(|kind| kind.set) {
         tries.extend(said.all.iter().flat_map(|&value| sets(value)));
     }
-    if leaves || said.fractions || said.cents {
+    if price::has_cents(line) {
+        tries.push(Try::units(1));
+    }
+    if said.fractions || (leaves && said.worded) {
         tries.push(Try::one());
     }
     tries.extend(said.all.iter().map(|&value| counted(line, value)));
@@ -190,9 +198,12 @@ fn bundles(said: &Said, size: u32, count: Option<u32>) -> Vec<Try> {
 fn packed(line: &Line<'_>, said: &Said, leaves: bool) -> Vec<Try> {
     let pack = &line.draft.pack;
     let packs = pack.counts.first().copied().or(said.times).unwrap_or(1);
-    let sizes: Vec<u32> = pack.sizes.iter().chain(&pack.pieces).copied().filter(|size| *size > 0).collect();
+    if pack.sizes.is_empty() && !pack.pieces.is_empty() {
+        return pieces(&pack.pieces);
+    }
+    let sizes: Vec<u32> = pack.sizes.iter().copied().filter(|size| *size > 0).collect();
     let mut tries = Vec::new();
-    if leaves || pack.sizes.iter().any(|size| *size > MOST_NOTEBOOKS) {
+    if leaves && pack.sizes.iter().any(|size| *size > MOST_NOTEBOOKS) {
         tries.push(Try::one());
     }
     tries.extend(said.labels.iter().flat_map(|&label| {
@@ -220,6 +231,12 @@ fn packed(line: &Line<'_>, said: &Said, leaves: bool) -> Vec<Try> {
     tries
 }
 
+/// Where only pieces are told: of one thing, or things by themselves.
+fn pieces(told: &[u32]) -> Vec<Try> {
+    let of_one = told.iter().map(|pieces| Try { lead: format!("{pieces} piece"), ..Try::units(1) });
+    of_one.chain(told.iter().map(|&pieces| Try::units(pieces))).chain([Try::one()]).collect()
+}
+
 /// The numbers of a line that may count something.
 #[derive(Debug, Default)]
 struct Said {
@@ -231,23 +248,22 @@ struct Said {
     labels: Vec<u32>,
     /// A part of a thing.
     fractions: bool,
-    /// Two digits behind an amount.
-    cents: bool,
+    /// Words beside a number tell what it counts.
+    worded: bool,
 }
 
 impl Said {
     fn of(line: &Line<'_>) -> Said {
         let counts = line.draft.counts.iter().filter(|count| !count.article);
         let mut said = Said { all: counts.clone().map(|count| count.value).collect(), ..Said::default() };
+        said.worded = counts.clone().any(|count| count.unit.is_some());
         said.times = counts.clone().find(|count| count.times).map(|count| count.value);
         let doubts = |about: About| line.draft.doubts.iter().filter(move |(_, doubt)| *doubt == about);
         for (range, _) in doubts(About::Units) {
             let words = line.typed(range.clone()).to_lowercase();
             let (values, fraction) = numbers(line, &words);
             said.fractions |= fraction || words.contains("half");
-            said.cents |= range.start > 0
-                && words.len() == 2
-                && line.draft.prices.iter().any(|price| (price.to..=price.to + 1).contains(&range.start));
+            said.worded |= words.contains(char::is_alphabetic);
             if words.split(' ').any(|word| crate::reading::words::PLACES.contains(&word)) {
                 said.labels.extend(&values);
             }

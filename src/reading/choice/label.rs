@@ -9,13 +9,16 @@ use crate::reading::write::measures;
 /// The difference that an answer makes, the thing that was asked first.
 pub(super) fn label(about: About, before: &Reading, after: &Reading) -> String {
     let mut parts = Vec::new();
-    if about == About::Paid {
+    if about == About::Paid && before.units.is_some() == after.units.is_some() {
         parts.push(price(before, after));
-    } else if about == About::Units {
+    } else if matches!(about, About::Units | About::Paid) {
         parts.extend(how_many(after));
         parts.extend((before.paid != after.paid).then(|| price(before, after)));
     }
     parts.extend(others(before, after));
+    if about == About::Category && parts.is_empty() {
+        parts.extend(category(after));
+    }
     match (parts.is_empty(), before.notes == after.notes) {
         (false, _) => parts.join(", "),
         (true, false) => "only a note".to_owned(),
@@ -66,8 +69,12 @@ fn others(before: &Reading, after: &Reading) -> Vec<String> {
     say(before.expires != after.expires, with("expires", &after.expires));
     say(before.dims != after.dims, after.dims.as_ref().map(measures));
     say(before.weight != after.weight, after.weight.map(|weight| format!("{} g", weight.grams())));
-    say(before.category != after.category, after.category.as_ref().map(|category| format!("as {category}")));
+    say(before.category != after.category, category(after));
     parts
+}
+
+fn category(reading: &Reading) -> Option<String> {
+    reading.category.as_ref().map(|category| format!("as {category}"))
 }
 
 /// `ages 7 to 8`, `age 7`, `ages 4 and up`.

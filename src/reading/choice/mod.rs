@@ -41,6 +41,10 @@ fn answers(line: &Line<'_>, reading: &Reading, about: About) -> Vec<Choice> {
     let short = reading.line.chars().count() <= LONGEST;
     let ways = match about {
         About::Units if short => count::ways(line, reading),
+        // What was paid hangs on how many there are: one answer to both.
+        About::Paid if short && reading.units.is_none() => {
+            [count::ways(line, reading), price::ways(line, reading)].concat()
+        }
         About::Paid if short => price::ways(line, reading),
         About::Units | About::Paid | About::Name => Vec::new(),
         _ => other::ways(line, about),
@@ -77,22 +81,41 @@ fn tried(line: &Line<'_>, reading: &Reading, about: About, ways: Vec<String>) ->
 fn settles(about: About, before: &Reading, after: &Reading) -> bool {
     let asks = |reading: &Reading, about| reading.questions.iter().any(|question| question.about == about);
     let raises = |about| asks(after, about) && !asks(before, about);
-    let open_before = |other: About| other == about || asks(before, other);
-    let kept = |other: About, same: bool| same || open_before(other);
     !asks(after, about)
         && ![About::Units, About::Paid, About::Name].into_iter().any(raises)
         && after.questions.len() < before.questions.len()
-        && kept(About::Name, before.name == after.name)
-        && (kept(About::Units, before.units == after.units) || about == About::Paid)
-        && kept(About::Paid, before.paid.is_none() || before.paid == after.paid)
-        && (kept(About::Ages, before.ages == after.ages) || open_before(About::Size))
-        && (kept(About::Size, before.size == after.size) || open_before(About::Ages) || open_before(About::Units))
-        && kept(About::Place, before.place == after.place || (open_before(About::Units) && before.place.is_none()))
-        && kept(About::Date, before.date == after.date)
-        && kept(About::Expires, before.expires == after.expires)
-        && kept(About::Shop, before.shop == after.shop)
-        && kept(About::Theme, before.theme == after.theme)
-        && kept(About::Measure, before.dims == after.dims && before.weight == after.weight)
-        && kept(About::Category, before.category == after.category)
+        && sums_stay(about, before, after)
+        && rest_stays(about, before, after, |about| asks(before, about))
+}
+
+/// Units and price change only where they were asked about, or hung on it; the label tells.
+fn sums_stay(about: About, before: &Reading, after: &Reading) -> bool {
+    let units = before.units == after.units;
+    let price = (before.paid, before.regular) == (after.paid, after.regular);
+    match about {
+        About::Paid => units || before.units.is_none() || after.paid.is_some_and(|paid| !paid.is_zero()),
+        About::Units => price || before.paid.is_none(),
+        _ => units && price,
+    }
+}
+
+fn rest_stays(about: About, before: &Reading, after: &Reading, asked: impl Fn(About) -> bool) -> bool {
+    let counted = asked(About::Units);
+    let stays = |other: About, same: bool| same || other == about || asked(other);
+    stays(About::Name, letters(&before.name) == letters(&after.name))
+        && stays(About::Ages, before.ages == after.ages || asked(About::Size))
+        && stays(About::Size, before.size == after.size || asked(About::Ages) || counted)
+        && stays(About::Place, before.place == after.place || (counted && before.place.is_none()))
+        && stays(About::Date, before.date == after.date)
+        && stays(About::Expires, before.expires == after.expires)
+        && stays(About::Shop, before.shop == after.shop)
+        && stays(About::Theme, before.theme == after.theme)
+        && stays(About::Measure, before.dims == after.dims && before.weight == after.weight)
+        && stays(About::Category, before.category == after.category && before.kind == after.kind)
         && (&before.colours, before.for_whom, &before.flags) == (&after.colours, after.for_whom, &after.flags)
+}
+
+/// A name without its signs: what is left of `#2 pencils` when two are counted.
+fn letters(name: &str) -> Vec<&str> {
+    name.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect()
 }

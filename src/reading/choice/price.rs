@@ -43,13 +43,14 @@ pub(super) fn ways(line: &Line<'_>, reading: &Reading) -> Vec<String> {
         units: reading.units.map(crate::model::measure::Units::count),
         packs: reading.per_pack.map(|_| reading.packs),
     };
-    let currency = line.ctx.profile.currency;
     let base = counted_by_deal(line, reading);
     let mut ways: Vec<String> =
-        paid(line, bought).iter().filter_map(|paid| write(base.clone(), line, paid, currency)).collect();
+        paid(line, bought).iter().filter_map(|paid| write(base.clone(), line, bought, paid)).collect();
     let free = without(base, line);
-    ways.insert(if line.draft.free { 0 } else { ways.len() }, free.clone().end("free").write());
-    ways.push(free.add(0, "free").write());
+    let free = [free.clone().end("free").write(), free.add(0, "free").write()];
+    if line.draft.free || ways.is_empty() {
+        ways.splice(0..0, free);
+    }
     ways
 }
 
@@ -82,13 +83,14 @@ fn sign(line: &Line<'_>, at: usize, sign: &str) -> bool {
 }
 
 /// The line with this price and no other; `None` where it is no amount.
-pub(super) fn write(rewrite: Rewrite<'_>, line: &Line<'_>, paid: &Paid, currency: Currency) -> Option<String> {
+pub(super) fn write(rewrite: Rewrite<'_>, line: &Line<'_>, bought: Bought, paid: &Paid) -> Option<String> {
+    let currency = line.ctx.profile.currency;
     let plain = |sum: Decimal| Money::from_decimal(sum, currency).map(|money| amount(money, currency));
     let regular = match paid.regular {
         Some(regular) => format!(" was {}", plain(regular)?),
         None => String::new(),
     };
-    let all = if regular.is_empty() && several(line) { " for all" } else { "" };
+    let all = if regular.is_empty() && bought.units != Some(1) { " for all" } else { "" };
     let words = if paid.paid.is_zero() && paid.regular.is_none() {
         "free".to_owned()
     } else {
@@ -106,13 +108,6 @@ pub(super) fn write(rewrite: Rewrite<'_>, line: &Line<'_>, paid: &Paid, currency
     Some(rewrite.write())
 }
 
-/// Whether more than one is said anywhere, so that the price had better say that it is for all.
-fn several(line: &Line<'_>) -> bool {
-    let counted = line.draft.counts.iter().any(|count| count.value > 1);
-    let in_deal = line.draft.prices.iter().any(|price| price.deal.is_some());
-    counted || in_deal || line.draft.pack.named || line.draft.doubts.iter().any(|(_, about)| *about == About::Units)
-}
-
 /// What may have been paid, most likely first.
 pub(super) fn paid(line: &Line<'_>, bought: Bought) -> Vec<Paid> {
     let prices = prices(line);
@@ -120,7 +115,8 @@ pub(super) fn paid(line: &Line<'_>, bought: Bought) -> Vec<Paid> {
     let mut found: Vec<Paid> = Vec::new();
     let mut add = |paid: Decimal, regular: Option<Decimal>, units: Option<u32>| {
         let one = Paid { paid, regular: regular.filter(|regular| *regular > paid), units };
-        if !paid.is_sign_negative() && !found.contains(&one) {
+        let known = found.iter().any(|known| known.paid == paid && known.units == units && one.regular.is_none());
+        if !paid.is_sign_negative() && !known && !found.contains(&one) {
             found.push(one);
         }
     };
@@ -138,7 +134,9 @@ pub(super) fn paid(line: &Line<'_>, bought: Bought) -> Vec<Paid> {
             all(price.amount).into_iter().for_each(|paid| add(paid, None, times.units));
         }
     }
-    if let [first, second] = prices.as_slice() {
+    if let [first, second] = prices.as_slice()
+        && first.amount != second.amount * Decimal::ONE_HUNDRED
+    {
         let dearer = first.amount.max(second.amount);
         add(first.amount.min(second.amount), Some(dearer), None);
         first.amount.checked_add(second.amount).into_iter().for_each(|both| add(both, None, None));
@@ -187,15 +185,13 @@ fn prices(line: &Line<'_>) -> Vec<Price> {
     for words in doubtful(line) {
         let taken_off = words.contains("off");
         for amount in amounts_in(line, &words) {
-            let mut price = bare(amount);
             if taken_off && let Some(first) = prices.first_mut() {
                 // A dollar off three dollars.
-                price = Price { amount: first.amount - amount, ..first.clone() };
+                let left = Price { amount: first.amount - amount, ..first.clone() };
                 first.regular = true;
-                prices.insert(0, price);
+                prices.insert(0, left);
             } else {
-                price.at = words.contains("dollar") || words.contains("buck");
-                prices.push(price);
+                prices.push(bare(amount));
             }
         }
     }
@@ -217,6 +213,11 @@ fn with_cents(line: &Line<'_>, price: &Price) -> Option<Price> {
     price.amount.is_integer().then(|| Price { amount: price.amount + cents, ..price.clone() })
 }
 
+/// Whether a number may be the cents of the amount before it.
+pub(super) fn has_cents(line: &Line<'_>) -> bool {
+    line.draft.prices.iter().any(|price| with_cents(line, price).is_some())
+}
+
 /// Amounts in doubtful words: read as money, else each number that looks like it.
 fn amounts_in(line: &Line<'_>, words: &str) -> Vec<Decimal> {
     let mut sub = Line::new(words, line.ctx);
@@ -226,12 +227,13 @@ fn amounts_in(line: &Line<'_>, words: &str) -> Vec<Decimal> {
     }
     let points = words.replace(',', ".");
     let fresh = Line::new(&points, line.ctx);
-    let pence = fresh.tokens.iter().any(|token| matches!(token.text.as_str(), "c" | "¢" | "p" | "cents" | "pence"));
+    let small = |text: &str| matches!(text, "c" | "¢" | "p" | "cents" | "pence");
+    let cents = !words.contains('$') && fresh.tokens.iter().any(|token| small(&token.text));
     let mut found = Vec::new();
-    for token in fresh.tokens.iter().filter(|token| token.decimals() > 0 || signed(words)) {
+    for token in fresh.tokens.iter().filter(|token| token.decimals() > 0 || cents || signed(words)) {
         let Some(value) = token.decimal() else { continue };
-        found.push(value);
-        found.extend(pence.then(|| value / Decimal::ONE_HUNDRED));
+        found.extend((!cents || token.decimals() > 0).then_some(value));
+        found.extend(cents.then(|| value / Decimal::ONE_HUNDRED));
     }
     found
 }
@@ -259,7 +261,7 @@ fn times(line: &Line<'_>, price: &Price, bought: Bought) -> Vec<Times> {
     if price.scope == Scope::Per("pair".to_owned()) && units.is_multiple_of(2) {
         found.push(once(Decimal::from(units / 2)));
     }
-    if let Some(portion) = portion(line) {
+    if let Some(portion) = portion(line).filter(|portion| *portion <= units) {
         found.push(once(Decimal::from(units) / Decimal::from(portion)));
     }
     if each && (price.deal.is_none() || price.scope == Scope::Each) {
@@ -276,7 +278,8 @@ fn times(line: &Line<'_>, price: &Price, bought: Bought) -> Vec<Times> {
 
 /// `6x1.00`, `12 x .10`.
 fn by_each(line: &Line<'_>) -> bool {
-    doubtful(line).any(|words| words.ends_with('x') || words.starts_with('x') || words == "*" || words == "each")
+    let times = |c: char| c.is_ascii_digit() || matches!(c, 'x' | '*' | ' ');
+    doubtful(line).any(|words| words == "each" || (words.contains(['x', '*']) && words.chars().all(times)))
 }
 
 /// `1.00 a dozen`, `5.00 a hundred`, `$2 for 3`: for how many the price is.
