@@ -79,11 +79,14 @@ fn loose(draft: &mut Draft, set: bool) -> Tally {
     let unit = draft.counts.iter().find_map(|count| count.unit.clone());
     let several = real.len() > 1;
     let value = real.first().map(|count| count.value).or_else(|| deal(draft)).unwrap_or(1);
+    let head = draft.name.split(" of ").next().and_then(|head| head.split(' ').next_back()).unwrap_or_default();
+    let pieces = set && unit.is_none() && draft.bundle.is_none() && !["sets", "kits", "decks"].contains(&head);
+    // Three car set: three of them, or one of three cars.
+    let one_set = ["set", "kit"].contains(&head) && real.first().is_some_and(|count| !count.times);
     if several {
         ask(draft, format!("two counts stand in the line, {value} is one of them"));
     }
-    let sets_named = draft.name.split(' ').next_back().is_some_and(|last| ["sets", "kits"].contains(&last));
-    if set && value > 1 && unit.is_none() && draft.bundle.is_none() && !sets_named {
+    if value > 1 && (pieces || one_set) {
         ask(draft, format!("are there {value} pieces, or {value} sets?"));
     }
     Tally {

@@ -4,6 +4,7 @@ use super::price::{self, Bought};
 use super::rewrite::Rewrite;
 use crate::model::lot::LotFacts;
 use crate::model::measure::Units;
+use crate::reading::count::OF_ONE;
 use crate::reading::line::Line;
 use crate::reading::number::number;
 use crate::reading::question::About;
@@ -121,9 +122,9 @@ fn plainly(line: &Line<'_>, reading: &Reading, attempt: &Try) -> String {
 /// What the line may count, most likely first.
 fn tries(line: &Line<'_>) -> Vec<Try> {
     let (kind, clothing) = kind_of(&line.draft, line.ctx.catalogue);
-    let leaves = kind.is_some_and(|kind| LEAVES.contains(&kind.name.as_str()));
     let said = Said::of(line);
     if line.draft.pack.named {
+        let leaves = kind.is_some_and(|kind| LEAVES.contains(&kind.name.as_str()));
         return packed(line, &said, leaves);
     }
     let mut tries = Vec::new();
@@ -135,13 +136,15 @@ fn tries(line: &Line<'_>) -> Vec<Try> {
         tries.extend(bundles(&said, bundle.size, bundle.count));
     }
     tries.extend(said.labels.iter().flat_map(|&label| labelled(&said, label)));
-    if kind.is_some_and(|kind| kind.set) {
+    if line.draft.name.ends_with("set") || line.draft.name.ends_with("kit") {
+        tries.extend(said.all.iter().flat_map(|&value| one_set(value)));
+    } else if kind.is_some_and(|kind| kind.set) {
         tries.extend(said.all.iter().flat_map(|&value| sets(value)));
     }
     if price::has_cents(line) {
         tries.push(Try::units(1));
     }
-    if said.fractions || (leaves && said.worded) {
+    if said.fractions || said.of_one {
         tries.push(Try::one());
     }
     tries.extend(said.all.iter().map(|&value| counted(line, value)));
@@ -174,6 +177,12 @@ fn sets(value: u32) -> Vec<Try> {
         Try { lead: format!("pack of {value}"), bought: Bought { units: Some(1), packs: Some(1) }, ..Try::default() };
     let bought = Bought { units: Some(value), packs: Some(value) };
     vec![one, Try { lead: format!("{value} packs of"), bought, ..Try::default() }]
+}
+
+/// One set of so many pieces, or so many sets.
+fn one_set(value: u32) -> [Try; 2] {
+    let pieces = Try { lead: format!("{value} piece"), ..Try::units(1) };
+    [pieces, Try { lead: format!("x{value}"), ..Try::units(value) }]
 }
 
 /// Bundles as many as come out even, and no bundles at all.
@@ -248,22 +257,23 @@ struct Said {
     labels: Vec<u32>,
     /// A part of a thing.
     fractions: bool,
-    /// Words beside a number tell what it counts.
-    worded: bool,
+    /// Words beside a number may say something of one thing.
+    of_one: bool,
 }
 
 impl Said {
     fn of(line: &Line<'_>) -> Said {
         let counts = line.draft.counts.iter().filter(|count| !count.article);
         let mut said = Said { all: counts.clone().map(|count| count.value).collect(), ..Said::default() };
-        said.worded = counts.clone().any(|count| count.unit.is_some());
+        said.of_one = counts.clone().any(|count| count.unit.as_deref() == Some("sheet"));
         said.times = counts.clone().find(|count| count.times).map(|count| count.value);
         let doubts = |about: About| line.draft.doubts.iter().filter(move |(_, doubt)| *doubt == about);
         for (range, _) in doubts(About::Units) {
             let words = line.typed(range.clone()).to_lowercase();
             let (values, fraction) = numbers(line, &words);
             said.fractions |= fraction || words.contains("half");
-            said.worded |= words.contains(char::is_alphabetic);
+            said.of_one |=
+                words.split(' ').any(|word| OF_ONE.contains(&word) || ["row", "kind", "star"].contains(&word));
             if words.split(' ').any(|word| crate::reading::words::PLACES.contains(&word)) {
                 said.labels.extend(&values);
             }

@@ -26,13 +26,13 @@ pub(super) fn label(about: About, before: &Reading, after: &Reading) -> String {
     }
 }
 
-/// `12 units: 2 packs of 6`, `1 unit: a pack of 24 pieces`, `3 units, 8 pieces in each`.
+/// `12 units: 2 packs of 6`, `1 unit of 24 pieces`, `3 units, 8 pieces in each`.
 fn how_many(reading: &Reading) -> Option<String> {
     let units = reading.units?.count();
     let mut words = counted(u64::from(units), "unit", "units");
     let packs = counted(u64::from(reading.packs), "pack", "packs");
     match (reading.per_pack, reading.pieces) {
-        (Some(size), Some(pieces)) if size == pieces => words.push_str(&format!(": {packs} of {pieces} pieces")),
+        (_, Some(pieces)) if units == 1 => words.push_str(&format!(" of {pieces} pieces")),
         (Some(size), None) => words.push_str(&format!(": {packs} of {size}")),
         (_, Some(pieces)) => words.push_str(&format!(", {pieces} pieces in each")),
         (None, None) => {}
