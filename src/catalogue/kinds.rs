@@ -76,12 +76,23 @@ impl Catalogue {
         &self.colours
     }
 
-    /// The kind that goes by exactly this name, in the singular or plural.
+    /// The kind that goes by exactly this name, in the singular or plural; `decks of cards` is a
+    /// plural of its first word.
     pub fn named(&self, name: &str) -> Option<&Kind> {
         let name = normal(name);
+        self.ending_in_one(&name).or_else(|| {
+            let (head, of) = name.split_once(" of ")?;
+            let (before, last) = head.rsplit_once(' ').map_or(("", head), |(before, last)| (before, last));
+            let one = |last: String| self.ending_in_one(format!("{before} {last} of {of}").trim_start());
+            singulars(last).into_iter().skip(1).find_map(one)
+        })
+    }
+
+    /// The kind of this name, its last word in the singular or plural.
+    fn ending_in_one(&self, name: &str) -> Option<&Kind> {
         let (before, last) = match name.rsplit_once(' ') {
             Some((before, last)) => (Some(before), last),
-            None => (None, name.as_str()),
+            None => (None, name),
         };
         singulars(last).into_iter().find_map(|last| {
             let whole = before.map_or_else(|| last.clone(), |before| format!("{before} {last}"));
@@ -152,6 +163,9 @@ mod tests {
         assert_eq!(kind("pencil case"), Some("pencil case"));
         assert_eq!(kind("crayon tin"), Some("tin"));
         assert_eq!(kind("bar of soap"), Some("soap"));
+        assert_eq!(kind("decks of cards"), Some("playing card"));
+        assert_eq!(kind("deck of cards"), Some("playing card"));
+        assert_eq!(kind("boxes of birthday cards"), Some("greeting card"));
         assert_eq!(kind("notebook with stickers"), Some("notebook"));
         assert_eq!(kind("ball for the dog"), Some("ball"));
         assert_eq!(kind("scarves"), Some("scarf"));

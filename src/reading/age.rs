@@ -34,7 +34,7 @@ pub(super) fn ranges(line: &mut Line<'_>) {
         let beside = before == Some(What::Whom) || line.took(end) == Some(What::Whom);
         line.take(at..end, What::Ages);
         let words = line.typed(at..end);
-        line.draft.ranges.push(RangeSaid { from, to, beside, words });
+        line.draft.ranges.push(RangeSaid { from, to, beside, words, tokens: at..end });
         Some(end)
     });
 }

@@ -6,7 +6,8 @@ use super::number::number;
 use super::question::About;
 use super::taken::What;
 use super::token::Shape;
-use super::words::{HEDGES, unit};
+use super::words::{HEDGES, hedge_behind, unit};
+use crate::model::category::Category;
 
 const VAGUE: [&str; 16] = [
     "quite a few",
@@ -28,7 +29,7 @@ const VAGUE: [&str; 16] = [
 ];
 
 /// Behind a number these may say something of one thing: a 70 sheet notebook.
-const OF_ONE: [&str; 11] =
+pub(super) const OF_ONE: [&str; 11] =
     ["month", "months", "sheet", "page", "pages", "ply", "subject", "ring", "colour", "color", "tier"];
 
 /// Finds every count.
@@ -52,8 +53,16 @@ fn vague(line: &mut Line<'_>, at: usize) -> Option<usize> {
     Some(end)
 }
 
-/// About twelve is no number either.
+/// About twelve is no number either, nor is twelve or so.
 fn nearly(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let hedged = || {
+        let number = number(line, at).filter(|number| !number.article && !line.hangs_before(at))?;
+        hedge_behind(line, number.end)
+    };
+    if let Some(end) = hedged() {
+        line.doubt(at..end, About::Units, "how many is that?");
+        return Some(end);
+    }
     let start = line.any_phrase(at, &HEDGES)?;
     let number = number(line, start).filter(|number| !number.article && !line.hangs(start, number.end))?;
     line.doubt(at..number.end, About::Units, "how many is that?");
@@ -158,7 +167,12 @@ fn leading(line: &mut Line<'_>, at: usize) -> Option<usize> {
     if grade || begins_name_before(line, at) || begins_known_name(line, at, number.end) {
         return None;
     }
-    let said_of_one = line.is(number.end, &OF_ONE) && !begins_known_name(line, number.end, number.end);
+    if let Some(end) = line.any_phrase(number.end, &["in a row", "of a kind"]) {
+        line.doubt(at..end, About::Units, "does this count, or is it a name?");
+        return Some(end);
+    }
+    let of_one = line.is(number.end, &OF_ONE) || is_praise(line, number.value, number.end);
+    let said_of_one = of_one && !begins_known_name(line, number.end, number.end);
     if said_of_one || line.is(number.end, &["million", "gross", "score", "k"]) {
         line.doubt(at..number.end + 1, About::Units, "how many is that?");
         return Some(number.end + 1);
@@ -184,6 +198,15 @@ fn leading(line: &mut Line<'_>, at: usize) -> Option<usize> {
         unit: None,
     });
     Some(number.end + of)
+}
+
+/// A five star notebook is one; three star stickers are three.
+fn is_praise(line: &Line<'_>, value: u32, at: usize) -> bool {
+    let Some(thing) = line.word(at + 1).filter(|_| line.is(at, &["star"]) && (2..=5).contains(&value)) else {
+        return false;
+    };
+    let school = line.ctx.catalogue.named(thing).is_some_and(|kind| kind.category == Category::School);
+    !thing.ends_with('s') || (value == 5 && school)
 }
 
 /// Whether an open word stands before this one.

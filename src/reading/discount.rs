@@ -6,7 +6,7 @@ use super::line::Line;
 use super::number::number;
 use super::question::About;
 use super::taken::What;
-use super::words::{HEDGES, SMALL};
+use super::words::{HEDGES, SMALL, hedge_behind};
 
 const BEFORE: [&str; 10] = [
     "marked down from",
@@ -29,6 +29,7 @@ pub(super) fn discounts(line: &mut Line<'_>) {
     line.scan(unclear);
     line.scan(product);
     line.scan(inexact);
+    line.scan(hedged);
 }
 
 /// `was 6.99`, `reg. price 6.99`, `marked down from 6.99`.
@@ -144,6 +145,14 @@ fn product(line: &mut Line<'_>, at: usize) -> Option<usize> {
     let end = range.end;
     line.ask(About::Units, format!("\"{}\": is it how many there are?", line.typed(before..at + 2)));
     line.doubt(range, About::Paid, "is it the price of each?");
+    Some(end)
+}
+
+/// Three dollars or so are no amount.
+fn hedged(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let from = line.draft.prices.iter().find(|price| price.to == at)?.from;
+    let end = hedge_behind(line, at)?;
+    line.doubt(from..end, About::Paid, "what was it exactly?");
     Some(end)
 }
 

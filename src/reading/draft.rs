@@ -1,9 +1,11 @@
 //! What the rules noted, as said: nothing is worked out here yet.
 
+use std::ops::Range;
+
 use jiff::civil::Date;
 use rust_decimal::Decimal;
 
-use super::question::Question;
+use super::question::{About, Question};
 use crate::model::age::Ages;
 use crate::model::category::Category;
 use crate::model::measure::{Decigrams, Dims};
@@ -37,6 +39,8 @@ pub(super) struct Draft {
     pub notes: Vec<String>,
     pub name: String,
     pub questions: Vec<Question>,
+    /// The words that raised a question, and what about.
+    pub doubts: Vec<(Range<usize>, About)>,
 }
 
 impl Draft {
@@ -48,7 +52,7 @@ impl Draft {
     }
 
     /// Whether something is open already.
-    pub fn asks(&self, about: super::question::About) -> bool {
+    pub fn asks(&self, about: About) -> bool {
         self.questions.iter().any(|question| question.about == about)
     }
 }
@@ -136,6 +140,8 @@ pub(super) struct RangeSaid {
     /// *girl* or *boy* stands beside it.
     pub beside: bool,
     pub words: String,
+    /// Its tokens.
+    pub tokens: Range<usize>,
 }
 
 /// A place, and whether its label might be something else.

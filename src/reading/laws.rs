@@ -73,11 +73,11 @@ const WORDS: [&str; 64] = [
     "in",
 ];
 
-fn config() -> ProptestConfig {
+pub(super) fn config() -> ProptestConfig {
     ProptestConfig { cases: 2000, failure_persistence: None, ..ProptestConfig::default() }
 }
 
-fn line_of_words() -> impl Strategy<Value = String> {
+pub(super) fn line_of_words() -> impl Strategy<Value = String> {
     proptest::collection::vec(proptest::sample::select(&WORDS[..]), 1..9).prop_map(|words| words.join(" "))
 }
 
@@ -138,7 +138,7 @@ const OTHERS: [&str; 12] = [
 ];
 
 /// Whole phrases in any order: a thing, its price, and up to three more.
-fn phrases() -> impl Strategy<Value = Vec<&'static str>> {
+pub(super) fn phrases() -> impl Strategy<Value = Vec<&'static str>> {
     let others = proptest::sample::subsequence(OTHERS.to_vec(), 0..=3);
     let all = (proptest::sample::select(&THINGS[..]), proptest::sample::select(&PRICES[..]), others);
     all.prop_map(|(thing, price, others)| [vec![thing, price], others].concat()).prop_shuffle()

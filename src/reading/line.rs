@@ -134,6 +134,7 @@ impl<'a> Line<'a> {
     /// Leaves something open about these words, and takes them.
     pub fn doubt(&mut self, range: Range<usize>, about: About, why: &str) {
         let why = format!("\"{}\": {why}", self.typed(range.clone()));
+        self.draft.doubts.push((range.clone(), about));
         self.take(range, What::Doubt);
         self.ask(about, why);
     }

@@ -44,6 +44,7 @@ mod token;
 mod units;
 mod whom;
 mod words;
+mod write;
 
 #[cfg(test)]
 mod corpus;
@@ -62,6 +63,7 @@ pub use haul::{Entry, Head, read_haul};
 pub use question::{About, Choice, Question};
 pub use report::{Outcome, Reading, Refused};
 pub use taken::{Taken, What};
+pub use write::words;
 
 use crate::catalogue::Catalogue;
 use crate::model::profile::Profile;
@@ -151,9 +153,14 @@ fn read_clean(n: usize, typed: &str, ctx: &Context<'_>) -> Outcome {
 
 /// What a clean line says; its questions have no answers yet.
 fn understand(n: usize, typed: &str, ctx: &Context<'_>) -> Reading {
+    resolve::resolve(n, noted(typed, ctx))
+}
+
+/// A clean line with all that the rules noted of it.
+fn noted<'a>(typed: &'a str, ctx: &'a Context<'a>) -> Line<'a> {
     let mut line = Line::new(typed, ctx);
     for family in FAMILIES {
         family(&mut line);
     }
-    resolve::resolve(n, line)
+    line
 }

@@ -165,6 +165,11 @@ fn is_letter_c(line: &Line<'_>, at: usize) -> bool {
     line.is(at, &["c"]) && ((!line.glued(at) && battery) || line.hangs_behind(at + 1))
 }
 
+/// A word for money of another place.
+pub(super) fn is_elsewhere(word: &str) -> bool {
+    ELSEWHERE.contains(&word)
+}
+
 /// A number, or one in words, or *a*, that may count coins.
 fn quantity(line: &Line<'_>, at: usize) -> Option<(Decimal, usize)> {
     if let Some(end) = line.any_phrase(at, &["half a", "half"])

@@ -95,7 +95,7 @@ fn whom(said: &[WhomSaid]) -> Option<ForWhom> {
 /// A bare range is ages beside *girl* or *boy*, or where it is one of the drive's age groups; on
 /// clothing it is never guessed.
 fn decide_ranges(draft: &mut Draft, profile: &Profile, clothing: bool) {
-    for RangeSaid { from, to, beside, words } in std::mem::take(&mut draft.ranges) {
+    for RangeSaid { from, to, beside, words, .. } in std::mem::take(&mut draft.ranges) {
         let years = ages(from, Some(to));
         let decided = years.filter(|&years| !clothing && (beside || profile.band(years).is_some()));
         match decided {
@@ -109,7 +109,7 @@ fn decide_ranges(draft: &mut Draft, profile: &Profile, clothing: bool) {
 }
 
 /// "pens 1.00 a pack" names a pack, though without saying what it holds.
-fn name_pack_by_its_price(draft: &mut Draft) {
+pub(super) fn name_pack_by_its_price(draft: &mut Draft) {
     let counted = draft.counts.iter().any(|count| !count.article);
     let by_pack = |scope: &Scope| match scope {
         Scope::Pack(word) => !draft.name.split([' ', '-']).any(|part| same_word(part, word)),

@@ -8,7 +8,10 @@ use crate::model::kind::Kind;
 use crate::model::measure::Units;
 
 /// A pack that holds more is no pack of notebooks: shops tell the leaves of one as `70 ct`.
-const MOST_NOTEBOOKS: u32 = 30;
+pub(super) const MOST_NOTEBOOKS: u32 = 30;
+
+/// Kinds of which a shop tells the leaves.
+pub(super) const LEAVES: [&str; 3] = ["notebook", "notepad", "sketchbook"];
 
 /// What the counts of a line come to.
 #[derive(Debug, Default)]
@@ -32,7 +35,7 @@ pub(super) struct Tally {
 pub(super) fn tally(draft: &mut Draft, kind: Option<&Kind>, clothing: bool) -> Tally {
     let set = kind.is_some_and(|kind| kind.set);
     let mut tally = if draft.pack.named { packed(draft, set) } else { loose(draft, set) };
-    let leaves = kind.is_some_and(|kind| ["notebook", "notepad", "sketchbook"].contains(&kind.name.as_str()));
+    let leaves = kind.is_some_and(|kind| LEAVES.contains(&kind.name.as_str()));
     if leaves && tally.unit.as_deref() == Some("sheet") {
         ask(draft, "do the sheets count, or are they inside?".to_owned());
     }
@@ -76,11 +79,14 @@ fn loose(draft: &mut Draft, set: bool) -> Tally {
     let unit = draft.counts.iter().find_map(|count| count.unit.clone());
     let several = real.len() > 1;
     let value = real.first().map(|count| count.value).or_else(|| deal(draft)).unwrap_or(1);
+    let head = draft.name.split(" of ").next().and_then(|head| head.split(' ').next_back()).unwrap_or_default();
+    let pieces = set && unit.is_none() && draft.bundle.is_none() && !["sets", "kits", "decks"].contains(&head);
+    // Three car set: three of them, or one of three cars.
+    let one_set = ["set", "kit"].contains(&head) && real.first().is_some_and(|count| !count.times);
     if several {
         ask(draft, format!("two counts stand in the line, {value} is one of them"));
     }
-    let sets_named = draft.name.split(' ').next_back().is_some_and(|last| ["sets", "kits"].contains(&last));
-    if set && value > 1 && unit.is_none() && draft.bundle.is_none() && !sets_named {
+    if value > 1 && (pieces || one_set) {
         ask(draft, format!("are there {value} pieces, or {value} sets?"));
     }
     Tally {

@@ -1,5 +1,7 @@
 //! Words that several rules must know as something else than a name.
 
+use super::line::Line;
+
 /// A pack, always.
 pub(super) const PACKS: [&str; 13] = [
     "pack",
@@ -87,6 +89,14 @@ pub(super) const HEDGES: [&str; 16] = [
     "over",
     "~",
 ];
+
+/// The end of words behind a number or an amount that say the same: `or so`, `-ish`.
+pub(super) fn hedge_behind(line: &Line<'_>, at: usize) -> Option<usize> {
+    let ish = if line.is(at, &["-"]) && line.glued(at) { at + 1 } else { at };
+    let glued = || (line.glued(ish) && line.is(ish, &["ish"])).then_some(ish + 1);
+    let apart = if line.is(at, &[","]) { at + 1 } else { at };
+    glued().or_else(|| line.any_phrase(apart, &["or so", "ish", "more or less", "give or take"]))
+}
 
 /// The singular of a unit word, and whether it stands in the plural.
 pub(super) fn unit(word: &str) -> Option<(&'static str, bool)> {

@@ -171,3 +171,53 @@ fn total(row: &HaulRow, lots: &[LotRow]) -> Money {
     let lines = lots.iter().filter(|lot| !lot.withdrawn).filter_map(|lot| lot.facts.paid).sum();
     lines + row.facts.on_top(lines)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::id::{Ids, SeasonId};
+    use crate::season::LogHow;
+    use crate::store::Memory;
+
+    fn sample() -> Season<Memory> {
+        let season = SeasonId::new(crate::model::id::CountedIds::new(0x41).fresh());
+        crate::season::sample::fill(Memory::new(season)).unwrap()
+    }
+
+    #[test]
+    fn a_haul_opens_with_its_lines_in_order() {
+        let mut season = sample();
+        let text = "at Corner Bazaar, 2027-02-16\n12 toothbrushes 1.50, tote 4\n1 plush otter free as wow\n\
+                    1 soap dish teal .40\n2 kites\ntax 0.60\ncoupon 1.00\nreceipt 2.00";
+        let how = LogHow { open_price: true, ..LogHow::default() };
+        let haul = season.log(text, &how).unwrap().haul.unwrap();
+        let card = season.haul_card(haul).unwrap();
+        let line =
+            |line: &HaulEntry| format!("{} {}|{}|{}|{}", line.units, line.title, line.paid, line.each, line.tote);
+        assert_eq!(
+            card.lines.iter().map(line).collect::<Vec<_>>(),
+            ["12 toothbrushes|1.50|0.125|tote 4", "1 plush otter|free||", "1 soap dish, teal|0.40||", "2 kites|||"]
+        );
+        assert_eq!((card.shop.as_str(), card.date.to_string().as_str()), ("Corner Bazaar", "2027-02-16"));
+        assert_eq!(card.total.words(), "at least 1.50; 2 things unpriced");
+        let on_top: Vec<_> = card.on_top.iter().map(|(word, sum)| format!("{word} {sum}")).collect();
+        assert_eq!(on_top, ["tax 0.60", "coupon -1.00"]);
+        assert_eq!((card.receipt.as_str(), card.over.as_str()), ("2.00", "0.50"));
+        assert!(!card.opening);
+        assert_eq!(card.lines[1].category, Some(crate::model::category::Category::Wow));
+        assert_eq!(card.lines[0].on_hand, 12);
+    }
+
+    #[test]
+    fn cards_agree_with_the_list_of_hauls() {
+        let season = sample();
+        let list = season.hauls().unwrap().hauls;
+        assert!(list.len() > 10);
+        for line in list {
+            let row = season.haul_called(&line.handle).unwrap();
+            let card = season.haul_card(row.haul).unwrap();
+            assert_eq!((&card.shop, &card.total, &card.over), (&line.shop, &line.paid, &line.over));
+            assert_eq!(card.lines.len(), line.lines);
+        }
+    }
+}

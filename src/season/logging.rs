@@ -80,6 +80,20 @@ impl Draft {
         self.said.push(field);
     }
 
+    /// Whether what follows this heading is another haul: one of another shop or day, or an opening
+    /// count behind a haul that was none.
+    fn ends_at(&self, head: &Head) -> bool {
+        match head {
+            Head::At { shop, date } if self.known.is_some() && self.lots.is_empty() => {
+                let other_shop = shop.as_ref().is_some_and(|shop| *shop != self.facts.shop);
+                other_shop || date.is_some_and(|date| date != self.facts.date)
+            }
+            Head::At { .. } => !self.lots.is_empty(),
+            Head::Opening { .. } => self.known.is_some() && !self.opening,
+            _ => false,
+        }
+    }
+
     fn total(&self) -> Money {
         let lines = self.lots.iter().filter_map(|lot| lot.paid).sum::<Money>() + self.before;
         lines + self.facts.on_top(lines)
@@ -155,16 +169,17 @@ impl<S: Store> Season<S> {
     }
 
     fn heading(&mut self, drafts: &mut Vec<Draft>, head: Head, how: &LogHow) {
-        if let Head::At { .. } = &head
-            && drafts.last().is_some_and(|draft| !draft.lots.is_empty() || draft.known.is_some())
-        {
+        if drafts.last().is_some_and(|draft| draft.ends_at(&head)) {
             let next = self.draft(how);
             drafts.push(next);
         }
         let Some(draft) = drafts.last_mut() else { return };
         match head {
             Head::At { shop, date } => {
-                draft.say(HaulField::Shop(shop.unwrap_or_default()));
+                if draft.known.is_none() {
+                    draft.facts.shop.clear();
+                }
+                shop.into_iter().for_each(|shop| draft.say(HaulField::Shop(shop)));
                 date.into_iter().for_each(|date| draft.say(HaulField::Date(date)));
             }
             Head::Tax(amount) => draft.say(HaulField::Tax(amount)),
@@ -220,11 +235,11 @@ impl<S: Store> Season<S> {
 
 /// Headings without any line speak of the haul that was logged before, not of one to come.
 fn headings_alone(drafts: &mut Vec<Draft>) {
-    let said: Vec<HaulField> = drafts.iter_mut().skip(1).flat_map(|draft| std::mem::take(&mut draft.said)).collect();
-    drafts.truncate(1);
-    if let Some(draft) = drafts.first_mut().filter(|draft| draft.known.is_some()) {
-        said.into_iter().for_each(|field| draft.say(field));
-    }
+    let later = drafts.split_off(1);
+    let Some(draft) = drafts.first_mut().filter(|draft| draft.known.is_some()) else { return };
+    let same = later.into_iter().filter(|other| other.opening == draft.opening);
+    let said: Vec<HaulField> = same.flat_map(|other| other.said).collect();
+    said.into_iter().for_each(|field| draft.say(field));
 }
 
 /// What a reading comes to as a batch.
@@ -319,4 +334,111 @@ fn receipt(draft: &Draft, profile: &Profile) -> Option<String> {
         1.. => format!("The receipt says {} more than the lines.", over.plain(profile.currency)),
         _ => format!("The receipt says {} less than the lines.", (-over).plain(profile.currency)),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+
+    use super::*;
+    use crate::model::id::{CountedIds, Ids, SeasonId};
+    use crate::season::{Desk, Moment};
+    use crate::store::Memory;
+
+    fn season() -> Season<Memory> {
+        let mut ids = CountedIds::new(0x31);
+        let store = Memory::new(SeasonId::new(ids.fresh()));
+        let desk = Desk::Fixed { device: ids.device(), by: "ann".to_owned() };
+        let moment = Moment { now_millis: 1_800_000_000_000, today: date(2027, 1, 15) };
+        Season::new(store, Box::new(ids), desk, moment)
+    }
+
+    fn onto(haul: Option<HaulId>) -> LogHow {
+        LogHow { onto: haul, ..LogHow::default() }
+    }
+
+    /// Each haul as a line: day, shop, how many lines, what was paid.
+    fn hauls(season: &Season<Memory>) -> Vec<String> {
+        let told = |haul: crate::report::hauls::HaulLine| {
+            format!("{} {} {} {}", haul.date, haul.shop, haul.lines, haul.paid.words())
+        };
+        season.hauls().unwrap().hauls.into_iter().map(told).collect()
+    }
+
+    #[test]
+    fn line_after_line_goes_onto_one_haul() {
+        let mut season = season();
+        let first = season.log("at Mill Lane Market, yesterday\n6 combs .60", &LogHow::default()).unwrap();
+        let second = season.log("3 rulers .30 each", &onto(first.haul)).unwrap();
+        assert_eq!(second.haul, first.haul);
+        assert_eq!(second.done.said, "Added 3 rulers.");
+        assert_eq!(hauls(&season), ["2027-01-14 Mill Lane Market 2 1.50"]);
+        season.undo().unwrap();
+        assert_eq!(hauls(&season), ["2027-01-14 Mill Lane Market 1 0.60"]);
+    }
+
+    #[test]
+    fn a_line_from_elsewhere_is_a_haul_of_its_own_and_the_haul_goes_on() {
+        let mut season = season();
+        let first = season.log("at Mill Lane Market\n6 combs .60", &LogHow::default()).unwrap();
+        let other = season.log("a doll from neighbour free", &onto(first.haul)).unwrap();
+        assert_eq!(other.haul, first.haul, "the next line goes on with the haul that is being written");
+        season.log("2 combs .20 yesterday", &onto(first.haul)).unwrap();
+        season.log("at Green Gate\n4 pens .40", &onto(first.haul)).unwrap();
+        let all = hauls(&season);
+        assert_eq!(
+            all,
+            [
+                "2027-01-14 Mill Lane Market 1 0.20",
+                "2027-01-15 Mill Lane Market 1 0.60",
+                "2027-01-15 neighbour 1 0.00",
+                "2027-01-15 Green Gate 1 0.40"
+            ]
+        );
+    }
+
+    #[test]
+    fn headings_of_an_old_haul_mend_it() {
+        let mut season = season();
+        let haul = season.log("6 combs .60", &LogHow::default()).unwrap().haul;
+        let tax = season.log("tax 0.06", &onto(haul)).unwrap();
+        assert_eq!((tax.done.said.as_str(), tax.haul), ("Corrected the haul.", haul));
+        season.log("at Green Gate, yesterday\nreceipt 1.00", &onto(haul)).unwrap();
+        assert_eq!(hauls(&season), ["2027-01-14 Green Gate 1 0.66"]);
+        // A day by itself leaves the shop as it was.
+        season.log("2027-01-12", &onto(haul)).unwrap();
+        assert_eq!(hauls(&season), ["2027-01-12 Green Gate 1 0.66"]);
+        let both = season.log("postage 1.00\n2 pens .20", &onto(haul)).unwrap();
+        assert_eq!(both.done.notes, ["The receipt says 0.86 less than the lines."]);
+        assert_eq!(hauls(&season), ["2027-01-12 Green Gate 2 1.86"]);
+        season.log("at Green Gate\n1 pen .10", &onto(haul)).unwrap();
+        assert_eq!(hauls(&season), ["2027-01-12 Green Gate 3 1.96"], "its own shop said again is no other haul");
+    }
+
+    #[test]
+    fn what_changes_nothing_is_no_act() {
+        let mut season = season();
+        let haul = season.log("at Green Gate\n6 combs .60", &LogHow::default()).unwrap().haul;
+        for text in ["", "at Green Gate", "tote 4", "opening count, 2027-01-02", "tax 0.00"] {
+            let error = season.log(text, &onto(haul)).unwrap_err();
+            assert!(matches!(error, NotLogged::Act(ActError::Nothing(_))), "{text}: {error:?}");
+        }
+        assert!(season.log("at Green Gate, yesterday", &LogHow::default()).is_err(), "there is no haul yet");
+        let gone = season.log("2 pens .20", &onto(Some(CountedIds::new(0x77).haul())));
+        assert!(matches!(gone, Err(NotLogged::Act(ActError::Refused(_)))));
+    }
+
+    #[test]
+    fn an_opening_count_goes_on_as_one() {
+        let mut season = season();
+        let haul = season.log("opening count, tote 7\n9 combs", &LogHow::default()).unwrap().haul;
+        season.log("4 pens", &onto(haul)).unwrap();
+        let card = season.haul_card(haul.unwrap()).unwrap();
+        assert!(card.opening);
+        assert_eq!(card.lines.iter().map(|line| line.title.as_str()).collect::<Vec<_>>(), ["combs", "pens"]);
+        let bought = season.log("6 rulers .60", &LogHow::default()).unwrap().haul;
+        assert!(season.log("4 pens", &onto(bought)).is_err(), "a price is asked");
+        season.log("opening count\n4 mugs", &onto(bought)).unwrap();
+        assert_eq!(hauls(&season).len(), 3, "an opening count is no part of a trip to a shop");
+    }
 }

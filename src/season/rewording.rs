@@ -2,16 +2,13 @@
 
 use super::logging::{doubts, lot_facts};
 use super::{ActError, Done, NotLogged, Season};
-use crate::model::age::Ages;
 use crate::model::commit::Refusal;
-use crate::model::currency::Currency;
 use crate::model::fact::{Fact, LotMended};
 use crate::model::id::LotId;
 use crate::model::lot::{LotFacts, LotField, Source};
-use crate::model::measure::{Decigrams, Dims};
 use crate::model::money::Money;
 use crate::model::rows::LotRow;
-use crate::reading::{Context, Entry, Outcome, Reading, read_haul};
+use crate::reading::{Context, Entry, Outcome, Reading, read_haul, words};
 use crate::store::Store;
 
 impl<S: Store> Season<S> {
@@ -93,73 +90,94 @@ fn source(facts: &LotFacts) -> Source {
     }
 }
 
-/// All that is said of a batch; `usual`: its category goes without saying.
-fn words(facts: &LotFacts, currency: Currency, usual: bool) -> String {
-    let mut parts = vec![what(facts)];
-    parts.push(facts.colours.join(" and "));
-    parts.extend(facts.size.as_ref().map(|size| format!("size {size}")));
-    parts.extend(facts.for_whom.map(|whom| format!("for a {whom}")));
-    parts.extend(facts.ages.map(ages));
-    parts.extend(facts.theme.as_ref().map(|theme| format!("theme {theme}")));
-    parts.push(price(facts, currency));
-    parts.extend(facts.tote.clone());
-    parts.extend(facts.category.as_ref().filter(|_| !usual).map(|category| format!("as {}", category.word())));
-    parts.extend(facts.expires.as_ref().map(|when| format!("expires {when}")));
-    parts.extend(facts.dims.as_ref().map(measures));
-    parts.extend(facts.weight.map(weight));
-    parts.extend(facts.flags.iter().map(|flag| flag.replace('-', " ")));
-    parts.retain(|part| !part.is_empty());
-    let notes = facts.notes.iter().map(|note| format!(" ({note})"));
-    parts.join(", ") + &notes.collect::<String>()
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::id::{CountedIds, Ids, SeasonId};
+    use crate::store::Memory;
 
-/// How many of what, with the packs that they came in.
-fn what(facts: &LotFacts) -> String {
-    let (units, name) = (facts.units.count(), &facts.name);
-    let packs = facts.packs.unwrap_or(1);
-    match (facts.pieces, facts.packs) {
-        (Some(pieces), Some(packs)) if packs == units => format!("{packs} packs of {pieces} {name}"),
-        (Some(pieces), _) => {
-            let all = units.saturating_mul(pieces);
-            match facts.packs.filter(|packs| *packs > 0 && all.is_multiple_of(*packs)) {
-                Some(packs) => format!("{packs} packs of {} {name} in bundles of {pieces}", all / packs),
-                None => format!("{all} {name} in bundles of {pieces}"),
+    fn sample() -> Season<Memory> {
+        let season = SeasonId::new(CountedIds::new(0x51).fresh());
+        crate::season::sample::fill(Memory::new(season)).unwrap()
+    }
+
+    #[test]
+    fn the_words_of_a_batch_change_nothing() {
+        let mut season = sample();
+        let lots = season.store().lots().unwrap();
+        assert!(lots.len() > 150, "{}", lots.len());
+        for lot in lots {
+            let words = season.line_words(lot.lot).unwrap();
+            match season.mend_line(lot.lot, &words) {
+                Err(NotLogged::Act(ActError::Nothing(said))) => assert!(said.ends_with("is so already."), "{said}"),
+                other => panic!("{words}: {other:?}"),
+            }
+            // With other spaces it is not known by its look, only by being read.
+            match season.mend_line(lot.lot, &words.replacen(' ', "  ", 1)) {
+                Err(NotLogged::Act(ActError::Nothing(_))) => {}
+                other => panic!("{words}: {other:?}"),
             }
         }
-        (None, Some(_)) if packs > 0 && units.is_multiple_of(packs) => {
-            format!("{packs} packs of {} {name}", units / packs)
+    }
+
+    #[test]
+    fn the_words_of_a_batch_say_all_that_is_kept_of_it() {
+        let season = sample();
+        for lot in season.store().lots().unwrap() {
+            let words = season.line_words(lot.lot).unwrap();
+            let read = season.said_anew(&words, &lot, false).unwrap_or_else(|error| panic!("{words}: {error:?}"));
+            let lost = lot.facts.changes_to(&read);
+            assert!(lost.is_empty(), "{words}: {lost:?}");
         }
-        (None, _) => format!("{units} {name}"),
     }
-}
 
-fn price(facts: &LotFacts, currency: Currency) -> String {
-    let plain = |amount: Money| format!("{}{}", amount.plain(currency), sign(currency));
-    match (facts.paid, facts.regular) {
-        (Some(paid), _) if paid.is_zero() => "free".to_owned(),
-        (Some(paid), Some(regular)) => format!("{} was {}", plain(paid), plain(regular)),
-        (Some(paid), None) => plain(paid),
-        (None, Some(regular)) => format!("was {}", plain(regular)),
-        (None, None) => String::new(),
+    fn logged(text: &str) -> (Season<Memory>, LotId) {
+        let mut season = sample();
+        season.log(text, &crate::season::LogHow::default()).unwrap();
+        let lot = season.store().lots().unwrap().into_iter().max_by_key(|lot| lot.added).unwrap().lot;
+        (season, lot)
     }
-}
 
-/// Whole numbers are an amount only with a sign.
-fn sign(currency: Currency) -> String {
-    if currency.digits() == 0 { format!(" {}", currency.code()) } else { String::new() }
-}
-
-fn ages(ages: Ages) -> String {
-    match ages.to() {
-        None => format!("ages {} and up", ages.from()),
-        Some(to) => format!("ages {} to {to}", ages.from()),
+    #[test]
+    fn only_what_the_words_say_otherwise_is_changed() {
+        let (mut season, lot) = logged("10 tin whistles 2.50 tote 4 (shiny)");
+        assert_eq!(season.line_words(lot).unwrap(), "10 tin whistles, 2.50, tote 4 (shiny)");
+        let mut mend = |words: &str| season.mend_line(lot, words).map(|done| done.said);
+        assert_eq!(mend("12 tin whistles, 2.50, tote 4 (shiny)").unwrap(), "Corrected tin whistles: how many.");
+        let said = mend("12 tin whistles, .25 each, green, ages 6-8, tote 5").unwrap();
+        assert_eq!(said, "Corrected tin whistles, green: price, ages, colours, where it lies, notes.");
+        assert_eq!(season.line_words(lot).unwrap(), "12 tin whistles, green, ages 6 to 8, 3.00, tote 5");
     }
-}
 
-fn measures(dims: &Dims) -> String {
-    format!("{} mm", dims.0.iter().map(|side| side.0.to_string()).collect::<Vec<_>>().join(" x "))
-}
+    #[test]
+    fn a_gift_after_all_is_a_gift_and_an_open_price_can_be_said() {
+        let (mut season, lot) = logged("opening count\n9 lanterns, as wow");
+        assert_eq!(season.line_words(lot).unwrap(), "9 lanterns, as wow");
+        season.mend_line(lot, "9 lanterns 4.50 as toy").unwrap();
+        let facts = season.store().lots().unwrap().into_iter().find(|row| row.lot == lot).unwrap().facts;
+        assert_eq!((facts.source, facts.paid), (Source::OpeningCount, Money::new(450)));
+        let (mut season, lot) = logged("9 lanterns 4.50");
+        season.mend_line(lot, "9 lanterns free").unwrap();
+        let facts = season.store().lots().unwrap().into_iter().find(|row| row.lot == lot).unwrap().facts;
+        assert_eq!((facts.source, facts.paid), (Source::Given, Some(Money::ZERO)));
+    }
 
-fn weight(weight: Decigrams) -> String {
-    format!("{}.{} g", weight.0 / 10, weight.0 % 10)
+    #[test]
+    fn doubts_and_what_belongs_to_the_haul_stop_it() {
+        let (mut season, lot) = logged("5 soaps 2.50");
+        for (words, why) in [
+            ("5 soaps 2 for 3.00", "5 is no multiple of 2"),
+            ("a few soaps 2.50", "how many is that"),
+            ("5 soaps", "what did it cost"),
+        ] {
+            match season.mend_line(lot, words) {
+                Err(NotLogged::Doubts(doubts)) => assert!(doubts[0].contains(why), "{doubts:?}"),
+                other => panic!("{words}: {other:?}"),
+            }
+        }
+        for words in ["5 soaps 2.50 at Green Gate", "tote 4", "5 soaps 2.50; 3 combs .30", ""] {
+            let error = season.mend_line(lot, words).unwrap_err();
+            assert!(matches!(error, NotLogged::Act(ActError::NotUnderstood(_))), "{words}: {error:?}");
+        }
+    }
 }

@@ -85,9 +85,25 @@ one and a half yards of ribbon 1.00 => ribbon | - | 1.00 | ask units
 half a yard of ribbon 1.00 => ribbon | - | 1.00 | ask units
 half a bar of soap 10c => soap | - | 0.10 | ask units
 half dozen combs 1.00 => combs | 6 | 1.00
+five star notebook 1.00 => notebook | - | 1.00 | ask units
+5 star notebooks 5.00 => notebooks | - | 5.00 | ask units
+3 star stickers 1.00 => star stickers | 3 | 1.00
+5 star stickers 1.00 => star stickers | 5 | 1.00
+4 in a row game 2.00 => game | - | 2.00 | ask units
+4-in-a-row game 2.00 => 4-in-a-row game | 1 | 2.00
+12-ish combs 1.00 => combs | - | 1.00 | ask units
+12 or so combs 1.00 => combs | - | 1.00 | ask units
+combs, a dozen or so, 1.00 => combs | - | 1.00 | ask units
+3 car set 2.00 => car set | - | 2.00 | ask units
+3 sewing kit 2.00 => sewing kit | - | 2.00 | ask units
+3 car sets 2.00 => car sets | 3 | 2.00
+car set x3 2.00 => car set | 3 | 2.00
+3 piece car set 2.00 => car set | 1 | 2.00 | pieces 3
+2 decks of cards 2.00 => decks of cards | 2 | 2.00 | cat toy
+deck of cards 2.00 => deck of cards | 1 | 2.00 | cat toy
 ";
 
 #[test]
 fn counts() {
-    check(COUNTS, 81);
+    check(COUNTS, 97);
 }
