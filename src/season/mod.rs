@@ -9,6 +9,7 @@ mod checking;
 mod counting;
 mod elsewhere;
 mod error;
+mod filling;
 mod hauls;
 mod joining;
 mod logging;

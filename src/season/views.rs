@@ -247,7 +247,7 @@ impl<S: Store> Season<S> {
         Ok(held)
     }
 
-    fn gaps_of(&self, row: &BoxRow) -> Result<Vec<Gap>, ActError> {
+    pub(super) fn gaps_of(&self, row: &BoxRow) -> Result<Vec<Gap>, ActError> {
         let profile = self.profile()?;
         let checklist = profile.band(row.facts.ages).map(|band| band.checklist.as_slice()).unwrap_or_default();
         Ok(gaps(checklist, &self.held_in(row)?))
