@@ -77,7 +77,7 @@ fn night_row(it: &Looked, profile: &Profile, day: Option<Date>, filler: &mut Fil
             (stops, format!("give it one of the drive's: {}", known.join(", ")), false)
         }
         BoxState::Open => {
-            let filled = filler.fill(&it.card, &it.gaps);
+            let filled = filler.fill(&it.row.facts, &it.card.contents, &it.gaps);
             let missing = filled.missing.is_empty();
             (open_stops(it), open_fix(it, &filled), missing)
         }
