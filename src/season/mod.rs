@@ -29,6 +29,8 @@ mod summary;
 #[cfg(test)]
 mod tests;
 mod touched;
+#[cfg(test)]
+mod trials;
 mod undoing;
 mod views;
 mod ware;

@@ -1,6 +1,6 @@
 //! From set aside to in: what to fetch from which tote, and putting in what was fetched.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{ActError, Done, Season};
 use crate::model::commit::Refusal;
@@ -35,17 +35,18 @@ impl<S: Store> Season<S> {
 
     /// Puts in what these placements hold set aside: one act, one undo.
     pub fn fetch(&mut self, placements: &[PlacementId]) -> Result<Done, ActError> {
-        let mut chosen = placements.to_vec();
-        chosen.sort_unstable();
-        chosen.dedup();
+        let mut seen = BTreeSet::new();
         let mut facts = Vec::new();
         let mut fetched: BTreeMap<LotId, Units> = BTreeMap::new();
-        for placement in chosen {
+        for placement in placements.iter().copied().filter(|placement| seen.insert(*placement)) {
             let row = self.store.placement(placement)?.filter(|row| !row.aside.is_zero());
             let PlacementRow { lot, giftbox, aside: units, .. } =
                 row.ok_or(ActError::Refused(Refusal::Unknown("what was set aside")))?;
             *fetched.entry(lot).or_default() += units;
             facts.push(Fact::PutIn(Placing { placement, lot, giftbox, units }));
+        }
+        if facts.is_empty() {
+            return Err(ActError::Nothing("Nothing is ticked to put in.".to_owned()));
         }
         self.all_on_hand(&fetched)?;
         self.act(&facts)

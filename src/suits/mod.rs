@@ -11,6 +11,8 @@ mod say;
 mod uses;
 
 pub use fits::misfit;
+#[cfg(test)]
+pub(crate) use uses::kinds as kinds_with_a_use;
 
 use std::collections::BinaryHeap;
 use std::sync::Arc;

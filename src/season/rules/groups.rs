@@ -2,7 +2,7 @@
 
 use super::rule::Read;
 use crate::model::age::Ages;
-use crate::model::profile::{Band, Profile};
+use crate::model::profile::Band;
 
 /// What a change of groups means for a box of one of them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -40,15 +40,19 @@ pub fn read(words: &str, before: &[Band]) -> Read<Vec<Band>> {
     Ok(groups.into_iter().map(band).collect())
 }
 
-/// What becomes of a box for these ages under new rules.
-pub fn follows(ages: Ages, after: &Profile) -> Follows {
-    if after.band(ages).is_some() {
+/// What becomes of a box for these ages when groups change.
+///
+/// One group has taken the place of another where it alone has its ages, or where each shares most years with the other.
+pub fn follows(ages: Ages, before: &[Band], after: &[Band]) -> Follows {
+    if after.iter().any(|band| band.ages == ages) {
         return Follows::Same;
     }
-    let sharing: Vec<Ages> = after.bands.iter().map(|band| band.ages).filter(|new| shared(*new, ages) > 0).collect();
-    match sharing.as_slice() {
-        [] => Follows::Gone,
-        [one] => Follows::Becomes(*one),
+    let sharing = after.iter().filter(|band| shared(band.ages, ages) > 0).count();
+    let next = nearest(ages, after).map(|band| band.ages);
+    match (sharing, next) {
+        (0, _) | (_, None) => Follows::Gone,
+        (1, Some(next)) => Follows::Becomes(next),
+        (_, Some(next)) if nearest(next, before).is_some_and(|band| band.ages == ages) => Follows::Becomes(next),
         _ => Follows::Parted,
     }
 }
@@ -119,13 +123,14 @@ mod tests {
 
     #[test]
     fn boxes_follow_the_one_group_that_has_their_ages() {
-        let rules = |words| Profile { bands: read(words, &standing()).unwrap(), ..Profile::default() };
-        let ages = Ages::new(6, Some(8)).unwrap();
+        let six = |words| follows(Ages::new(6, Some(8)).unwrap(), &standing(), &read(words, &standing()).unwrap());
         let becomes = |from, to| Follows::Becomes(Ages::new(from, Some(to)).unwrap());
-        assert_eq!(follows(ages, &rules("3-5, 6-8")), Follows::Same);
-        assert_eq!(follows(ages, &rules("3-5, 6-9, 10-12")), becomes(6, 9));
-        assert_eq!(follows(ages, &rules("3-8")), becomes(3, 8));
-        assert_eq!(follows(ages, &rules("3-6, 7-12")), Follows::Parted);
-        assert_eq!(follows(ages, &rules("3-5, 9-12")), Follows::Gone);
+        assert_eq!(six("3-5, 6-8"), Follows::Same);
+        assert_eq!(six("3-5, 6-9, 10-12"), becomes(6, 9));
+        assert_eq!(six("3-8"), becomes(3, 8));
+        assert_eq!(six("3-6, 7-9, 10-12"), becomes(7, 9));
+        assert_eq!(six("3-5, 6-7, 8-12"), becomes(6, 7));
+        assert_eq!(six("3-6, 7-12"), Follows::Parted);
+        assert_eq!(six("3-5, 9-12"), Follows::Gone);
     }
 }

@@ -6,9 +6,9 @@ mod measures;
 mod rule;
 
 use super::{ActError, Done, Season};
+use crate::model::age::Ages;
 use crate::model::fact::{BoxMended, Fact, ProfileSet};
-use crate::model::giftbox::BoxField;
-use crate::model::giftbox::BoxState;
+use crate::model::giftbox::{BoxField, BoxState};
 use crate::model::profile::Profile;
 use crate::model::rows::BoxRow;
 use crate::model::text::normal;
@@ -51,31 +51,32 @@ impl<S: Store> Season<S> {
             return Err(so_already());
         }
         let along = self.boxes_along(&before, &profile)?;
-        let told = told(&rule, &profile, self);
-        let mut facts = vec![Fact::ProfileSet(ProfileSet { profile })];
-        facts.extend(along);
-        let mut done = self.act(&facts)?;
-        done.notes.extend(told);
+        let told = told(rule, &rule.words(&profile, &self.catalogue));
+        let mended = |(row, ages): &(BoxRow, Ages)| {
+            Fact::BoxMended(BoxMended { giftbox: row.giftbox, set: vec![BoxField::Ages(*ages)] })
+        };
+        let moved = along.iter().map(mended).collect::<Vec<_>>();
+        let mut done = self.act(&[vec![Fact::ProfileSet(ProfileSet { profile })], moved].concat())?;
+        done.notes.push(told);
+        done.notes.extend(now_for(&along));
         Ok(done)
     }
 
-    /// What is said of the boxes whose age group became another; refuses where theirs is simply gone.
-    fn boxes_along(&self, before: &Profile, after: &Profile) -> Result<Vec<Fact>, ActError> {
-        let mut facts = Vec::new();
+    /// The boxes whose age group became another, with that; refuses where theirs is simply gone.
+    fn boxes_along(&self, before: &Profile, after: &Profile) -> Result<Vec<(BoxRow, Ages)>, ActError> {
+        let mut along = Vec::new();
         let mut stranded: Vec<BoxRow> = Vec::new();
         for row in self.store.boxes()?.into_iter().filter(|row| row.state != BoxState::Dropped && !row.withdrawn) {
             if before.band(row.facts.ages).is_none() {
                 continue;
             }
-            match groups::follows(row.facts.ages, after) {
+            match groups::follows(row.facts.ages, &before.bands, &after.bands) {
                 Follows::Same => {}
-                Follows::Becomes(ages) => {
-                    facts.push(Fact::BoxMended(BoxMended { giftbox: row.giftbox, set: vec![BoxField::Ages(ages)] }));
-                }
+                Follows::Becomes(ages) => along.push((row, ages)),
                 Follows::Gone | Follows::Parted => stranded.push(row),
             }
         }
-        let Some(first) = stranded.first() else { return Ok(facts) };
+        let Some(first) = stranded.first() else { return Ok(along) };
         let labels: Vec<String> = stranded.iter().map(BoxRow::label).collect();
         let boxes = if labels.len() == 1 { "box" } else { "boxes" };
         Err(ActError::NotUnderstood(format!(
@@ -91,12 +92,26 @@ fn so_already() -> ActError {
     ActError::Nothing("The drive's rules are so already.".to_owned())
 }
 
-/// What is so now, in a sentence.
-fn told<S>(rule: &Rule, profile: &Profile, season: &Season<S>) -> Option<String> {
-    let words = rule.words(profile, &season.catalogue);
+/// What is so now, in a sentence: `Wish per box: 8.50.`
+fn told(rule: Rule, words: &str) -> String {
     let what = super::error::capital(&rule.what());
     let what = what.trim_end_matches('.');
-    Some(if words.is_empty() { format!("{what}: no longer said.") } else { format!("{what}: {words}.") })
+    if words.is_empty() { format!("{what}: no longer said.") } else { format!("{what}: {words}.") }
+}
+
+/// Which boxes are for other ages now, a sentence for each group: `For 6–9 now: boxes 1, 2.`
+fn now_for(along: &[(BoxRow, Ages)]) -> Vec<String> {
+    let mut groups: Vec<(Ages, Vec<String>)> = Vec::new();
+    for (row, ages) in along {
+        match groups.iter_mut().find(|(known, _)| known == ages) {
+            Some((_, labels)) => labels.push(row.label()),
+            None => groups.push((*ages, vec![row.label()])),
+        }
+    }
+    let sentence = |(ages, labels): &(Ages, Vec<String>)| {
+        format!("For {ages} now: {} {}.", if labels.len() == 1 { "box" } else { "boxes" }, labels.join(", "))
+    };
+    groups.iter().map(sentence).collect()
 }
 
 /// The rule that is called so; a dash between ages may be a plain one.
