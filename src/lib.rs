@@ -27,3 +27,4 @@ pub mod report;
 pub mod season;
 pub mod store;
 pub mod suits;
+pub mod tui;

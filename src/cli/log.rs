@@ -52,7 +52,7 @@ pub fn run(args: Args, shell: &Shell) -> Answer {
         None => lines_or_stdin(&args.lines)?,
     };
     let Args { at: shop, on: date, tote, opening, open_price, .. } = args;
-    match season.log(&text, &LogHow { date, shop, tote, opening, open_price }) {
+    match season.log(&text, &LogHow { date, shop, tote, opening, open_price, onto: None }) {
         Ok(logged) => tell_done(&logged.done),
         Err(NotLogged::Act(error)) => Err(shell.placed(error)),
         Err(NotLogged::Doubts(doubts)) => {

@@ -65,6 +65,19 @@ impl HaulFacts {
         }
     }
 
+    /// The fields in which `wanted` differs from this.
+    pub fn changes_to(&self, wanted: &HaulFacts) -> Vec<HaulField> {
+        let fields = [
+            (self.date != wanted.date, HaulField::Date(wanted.date)),
+            (self.shop != wanted.shop, HaulField::Shop(wanted.shop.clone())),
+            (self.tax != wanted.tax, HaulField::Tax(wanted.tax)),
+            (self.postage != wanted.postage, HaulField::Postage(wanted.postage)),
+            (self.coupon != wanted.coupon, HaulField::Coupon(wanted.coupon)),
+            (self.receipt != wanted.receipt, HaulField::Receipt(wanted.receipt)),
+        ];
+        fields.into_iter().filter_map(|(differs, field)| differs.then_some(field)).collect()
+    }
+
     /// What comes on top of the lines: tax and postage less the coupon, at most all of `lines` off.
     pub fn on_top(&self, lines: Money) -> Money {
         let net = self.tax + self.postage - self.coupon;

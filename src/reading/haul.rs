@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use super::report::{Outcome, Reading};
 use super::taken::What;
-use super::{Context, pieces, read_clean};
+use super::{Context, pieces, read_clean, understand};
 use crate::model::money::Money;
 
 /// A line that speaks of the whole haul, or of the lines after it.
@@ -115,11 +115,11 @@ fn at(line: &str, ctx: &Context<'_>) -> Option<Head> {
 /// A reading of which nothing is left but words of these kinds; no name, no other doubt.
 fn bare_reading(line: &str, ctx: &Context<'_>, kinds: &[What]) -> Option<Reading> {
     let ctx = Context { price_asked: false, ..*ctx };
-    let Outcome::Read(reading) = read_clean(0, line, &ctx) else { return None };
+    let reading = understand(0, line, &ctx);
     let sign = |span: std::ops::Range<usize>| line.get(span).is_some_and(|typed| matches!(typed, "," | "." | ":"));
     let only = reading.taken.iter().all(|taken| kinds.contains(&taken.what) || sign(taken.span.clone()));
     let asked = reading.questions.iter().any(|question| question.about != super::About::Name);
-    (only && !asked && reading.name.is_empty() && reading.notes.is_empty()).then_some(*reading)
+    (only && !asked && reading.name.is_empty() && reading.notes.is_empty()).then_some(reading)
 }
 
 #[cfg(test)]

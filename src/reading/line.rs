@@ -128,7 +128,7 @@ impl<'a> Line<'a> {
 
     /// Leaves something open.
     pub fn ask(&mut self, about: About, why: String) {
-        self.draft.ask(Question { about, why });
+        self.draft.ask(Question::new(about, why));
     }
 
     /// Leaves something open about these words, and takes them.

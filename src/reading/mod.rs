@@ -11,6 +11,7 @@
 mod age;
 mod bundle;
 mod category;
+mod choice;
 mod colour;
 mod count;
 mod cover;
@@ -58,7 +59,7 @@ mod tests;
 use jiff::civil::Date;
 
 pub use haul::{Entry, Head, read_haul};
-pub use question::{About, Question};
+pub use question::{About, Choice, Question};
 pub use report::{Outcome, Reading, Refused};
 pub use taken::{Taken, What};
 
@@ -143,9 +144,16 @@ fn split(line: &str) -> Vec<&str> {
 }
 
 fn read_clean(n: usize, typed: &str, ctx: &Context<'_>) -> Outcome {
+    let mut reading = understand(n, typed, ctx);
+    choice::offer(&mut reading, ctx);
+    Outcome::Read(Box::new(reading))
+}
+
+/// What a clean line says; its questions have no answers yet.
+fn understand(n: usize, typed: &str, ctx: &Context<'_>) -> Reading {
     let mut line = Line::new(typed, ctx);
     for family in FAMILIES {
         family(&mut line);
     }
-    Outcome::Read(Box::new(resolve::resolve(n, line)))
+    resolve::resolve(n, line)
 }

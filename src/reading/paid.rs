@@ -46,7 +46,7 @@ pub(super) fn sums(draft: &mut Draft, tally: &Tally, currency: Currency, price_a
 }
 
 fn ask(draft: &mut Draft, why: String) {
-    draft.ask(Question { about: About::Paid, why });
+    draft.ask(Question::new(About::Paid, why));
 }
 
 fn open(why: &str) -> Open {

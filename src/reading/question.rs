@@ -59,4 +59,40 @@ pub struct Question {
     pub about: About,
     /// Which words leave it open, and why.
     pub why: String,
+    /// What it could be, most likely first; not in the JSON.
+    #[serde(skip)]
+    pub choices: Vec<Choice>,
+}
+
+/// One answer to a question.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Choice {
+    /// The answer in a few words: `ages 7 to 8`, `paid 7.50`.
+    pub label: String,
+    /// The whole line so written that it reads that way; `None`: the person writes it.
+    pub line: Option<String>,
+}
+
+impl Question {
+    /// A question without answers yet; they are found when the whole line is understood.
+    pub(super) fn new(about: About, why: String) -> Question {
+        Question { about, why, choices: Vec::new() }
+    }
+
+    /// Whether a thing can be kept with this left open. How many there are and what they are can't wait.
+    pub fn can_wait(&self) -> bool {
+        !matches!(self.about, About::Units | About::Name)
+    }
+}
+
+impl Choice {
+    /// An answer for which the line is written anew.
+    pub(super) fn new(label: impl Into<String>, line: String) -> Choice {
+        Choice { label: label.into(), line: Some(line) }
+    }
+
+    /// Back to the words.
+    pub(super) fn by_hand(label: &str) -> Choice {
+        Choice { label: label.to_owned(), line: None }
+    }
 }

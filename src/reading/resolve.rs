@@ -23,7 +23,7 @@ pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
     let currency = ctx.profile.currency;
     let sums = sums(&mut draft, &tally, currency, ctx.price_asked);
     if draft.name.is_empty() {
-        draft.ask(Question { about: About::Name, why: format!("\"{source}\": what is it?") });
+        draft.ask(Question::new(About::Name, format!("\"{source}\": what is it?")));
     }
     draft.flags.sort_unstable();
     draft.flags.dedup();
@@ -78,7 +78,7 @@ fn one_of<T: PartialEq>(open: &mut Vec<Question>, about: About, said: Vec<T>) ->
         return said.into_iter().next();
     }
     if open.iter().all(|question| question.about != about) {
-        open.push(Question { about, why: format!("the line says two of this: {}", about.word()) });
+        open.push(Question::new(about, format!("the line says two of this: {}", about.word())));
     }
     None
 }
@@ -101,9 +101,9 @@ fn decide_ranges(draft: &mut Draft, profile: &Profile, clothing: bool) {
         match decided {
             Some(years) => draft.ages.push(years),
             None if clothing => {
-                draft.ask(Question { about: About::Size, why: format!("\"{words}\": is it a size, or ages?") });
+                draft.ask(Question::new(About::Size, format!("\"{words}\": is it a size, or ages?")));
             }
-            None => draft.ask(Question { about: About::Ages, why: format!("\"{words}\": is it ages?") }),
+            None => draft.ask(Question::new(About::Ages, format!("\"{words}\": is it ages?"))),
         }
     }
 }

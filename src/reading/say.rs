@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::report::{Outcome, Reading};
+use crate::model::lot::LotFacts;
 use crate::model::money::each;
 
 impl fmt::Display for Outcome {
@@ -17,8 +18,7 @@ impl fmt::Display for Outcome {
 impl fmt::Display for Reading {
     /// `2 leggings · clothing · 2.00 paid, 1.00 each · navy · tote 3`, then a line for each doubt.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let parts: Vec<String> = self.parts().into_iter().filter(|part| !part.is_empty()).collect();
-        write!(f, "{}", parts.join(" · "))?;
+        write!(f, "{}", self.sentence())?;
         for question in &self.questions {
             write!(f, "\n  ? {}", question.why)?;
         }
@@ -27,6 +27,18 @@ impl fmt::Display for Reading {
 }
 
 impl Reading {
+    /// All that was understood, in one sentence, without the doubts.
+    pub fn sentence(&self) -> String {
+        let parts: Vec<String> = self.parts().into_iter().filter(|part| !part.is_empty()).collect();
+        parts.join(" · ")
+    }
+
+    /// What the batch will be called in lists: `notebook, teal`.
+    pub fn title(&self) -> String {
+        let (name, colours, size) = (self.name.clone(), self.colours.clone(), self.size.clone());
+        LotFacts { name, colours, size, ..LotFacts::default() }.title()
+    }
+
     fn parts(&self) -> Vec<String> {
         let words = |word: &Option<String>, before: &str| match word {
             Some(word) => format!("{before}{word}"),

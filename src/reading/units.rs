@@ -56,7 +56,7 @@ pub(super) fn tally(draft: &mut Draft, kind: Option<&Kind>, clothing: bool) -> T
 }
 
 fn ask(draft: &mut Draft, why: String) {
-    draft.ask(Question { about: About::Units, why });
+    draft.ask(Question::new(About::Units, why));
 }
 
 /// The one value that all of these are, or `Err` if they differ.

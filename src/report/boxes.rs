@@ -6,7 +6,8 @@ use super::table::{Side, table};
 use super::{Report, Sum};
 use crate::model::category::Category;
 use crate::model::checklist::{Gap, Met};
-use crate::model::giftbox::BoxFacts;
+use crate::model::profile::Wanted;
+use crate::model::giftbox::{BoxFacts, BoxState};
 use crate::model::id::{BoxId, LotId, PlacementId};
 use crate::model::text::counted;
 
@@ -34,6 +35,9 @@ pub struct BoxLine {
     pub palette: Vec<String>,
     /// Where it stands.
     pub state: String,
+    /// The same, not yet in words.
+    #[serde(skip)]
+    pub standing: BoxState,
     /// Whether all that it must hold is in it.
     pub full: bool,
     /// Its checklist.
@@ -67,6 +71,9 @@ pub struct Cell {
     pub aside: u32,
     /// How many are neither.
     pub needs: u32,
+    /// The line of the drive's checklist.
+    #[serde(skip)]
+    pub of: Wanted,
     #[serde(skip)]
     words: String,
 }
@@ -81,6 +88,7 @@ impl Cell {
             inside: gap.inside,
             aside: gap.aside,
             needs: gap.needs(),
+            of: gap.line.of.clone(),
             words: gap.words(),
         }
     }

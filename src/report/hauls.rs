@@ -1,9 +1,12 @@
 //! Hauls, and whether each adds up to its receipt.
 
+use jiff::civil::Date;
 use serde::Serialize;
 
 use super::table::{Side, table};
 use super::{Report, Sum};
+use crate::model::category::Category;
+use crate::model::id::{HaulId, LotId};
 
 /// Hauls, oldest first.
 #[derive(Debug, Clone, Serialize)]
@@ -29,6 +32,50 @@ pub struct HaulLine {
     pub receipt: String,
     /// How much more the receipt says than the lines; empty: it agrees, or there is none.
     pub over: String,
+}
+
+/// One haul, opened: its lines and what it comes to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct HaulCard {
+    /// Which.
+    pub haul: HaulId,
+    /// The day.
+    pub date: Date,
+    /// The shop or giver; may be empty.
+    pub shop: String,
+    /// Whether it is an opening count.
+    pub opening: bool,
+    /// Its lines in the order in which they were logged.
+    pub lines: Vec<HaulEntry>,
+    /// Lines, tax and postage less the coupon.
+    pub total: Sum,
+    /// What is not on a line, by its word: `tax` `0.60`.
+    pub on_top: Vec<(String, String)>,
+    /// What the receipt says; empty: there is none.
+    pub receipt: String,
+    /// How much more the receipt says than the lines; empty: it agrees, or there is none.
+    pub over: String,
+}
+
+/// One line of a haul.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct HaulEntry {
+    /// The batch.
+    pub lot: LotId,
+    /// How many came.
+    pub units: u32,
+    /// What it is called in lists.
+    pub title: String,
+    /// Its category, where one is known.
+    pub category: Option<Category>,
+    /// Paid for the line: an amount, `free`, or empty while its price is open.
+    pub paid: String,
+    /// The price of one; empty where that says no more than the price.
+    pub each: String,
+    /// Where it lies; may be empty.
+    pub tote: String,
+    /// How many of it are on hand.
+    pub on_hand: u32,
 }
 
 impl Report for Hauls {

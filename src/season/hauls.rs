@@ -5,12 +5,16 @@ use rust_decimal::Decimal;
 
 use super::{ActError, Done, Season};
 use crate::find::{Name, closest, find};
+use crate::model::commit::Refusal;
+use crate::model::currency::Currency;
 use crate::model::fact::{Fact, HaulMended};
 use crate::model::haul::HaulField;
-use crate::model::money::{KnownSum, Money};
+use crate::model::id::HaulId;
+use crate::model::lot::Source;
+use crate::model::money::{KnownSum, Money, each};
 use crate::model::rows::{HaulRow, LotRow};
 use crate::report::Sum;
-use crate::report::hauls::{HaulLine, Hauls};
+use crate::report::hauls::{HaulCard, HaulEntry, HaulLine, Hauls};
 use crate::store::Store;
 
 /// What is said anew of a haul; what isn't said stays.
@@ -53,6 +57,34 @@ impl<S: Store> Season<S> {
         Ok(Hauls { hauls: rows.iter().map(line).collect::<Result<_, ActError>>()? })
     }
 
+    /// One haul with its lines; it reads no more than that haul.
+    pub fn haul_card(&self, haul: HaulId) -> Result<HaulCard, ActError> {
+        let currency = self.profile()?.currency;
+        let row = self.store.haul(haul)?.ok_or(ActError::Refused(Refusal::Unknown("that haul")))?;
+        let lots = self.lots_in(haul)?;
+        let total = total(&row, &lots);
+        let over = row.facts.receipt.map(|receipt| receipt - total).filter(|over| !over.is_zero());
+        Ok(HaulCard {
+            haul,
+            date: row.facts.date,
+            shop: row.facts.shop.clone(),
+            opening: counted_first(&lots),
+            lines: lots.iter().map(|lot| entry(lot, currency)).collect(),
+            total: Sum::of(paid_for(&lots, total), currency),
+            on_top: on_top(&row, currency),
+            receipt: row.facts.receipt.map(|receipt| receipt.plain(currency)).unwrap_or_default(),
+            over: over.map(|over| over.plain(currency)).unwrap_or_default(),
+        })
+    }
+
+    /// The batches of a haul that are there still, in the order in which they were logged.
+    pub(super) fn lots_in(&self, haul: HaulId) -> Result<Vec<LotRow>, ActError> {
+        let mut lots = self.store.lots_of(haul)?;
+        lots.retain(|lot| !lot.withdrawn);
+        lots.sort_by_key(|lot| lot.added);
+        Ok(lots)
+    }
+
     /// Corrects what is about a whole haul; its lines' costs are worked out anew.
     pub fn mend_haul(&mut self, words: &str, mend: &HaulMend) -> Result<Done, ActError> {
         let row = self.haul_called(words)?;
@@ -92,6 +124,35 @@ impl<S: Store> Season<S> {
             }
         }
     }
+}
+
+/// Whether these are what was there on the first day, and nothing else.
+pub(super) fn counted_first(lots: &[LotRow]) -> bool {
+    !lots.is_empty() && lots.iter().all(|lot| lot.facts.source == Source::OpeningCount)
+}
+
+fn entry(lot: &LotRow, currency: Currency) -> HaulEntry {
+    let units = lot.facts.units.count();
+    let priced = lot.facts.paid.filter(|paid| !paid.is_zero());
+    let free = if lot.facts.paid == Some(Money::ZERO) { "free" } else { "" };
+    HaulEntry {
+        lot: lot.lot,
+        units,
+        title: lot.facts.title(),
+        category: lot.facts.category.clone(),
+        paid: priced.map_or(free.to_owned(), |paid| paid.plain(currency)),
+        each: priced.filter(|_| units > 1).map(|paid| each(paid, units, currency)).unwrap_or_default(),
+        tote: lot.facts.tote.clone().unwrap_or_default(),
+        on_hand: lot.standing.on_hand.count(),
+    }
+}
+
+/// Tax, postage and coupon, those that there are.
+fn on_top(row: &HaulRow, currency: Currency) -> Vec<(String, String)> {
+    let facts = &row.facts;
+    let sums = [("tax", facts.tax), ("postage", facts.postage), ("coupon", -facts.coupon)];
+    let there = sums.into_iter().filter(|(_, sum)| !sum.is_zero());
+    there.map(|(word, sum)| (word.to_owned(), sum.plain(currency))).collect()
 }
 
 /// One haul in a line, its five letters first.

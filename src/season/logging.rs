@@ -2,9 +2,11 @@
 
 use jiff::civil::Date;
 
+use super::hauls::counted_first;
 use super::{ActError, Done, Season};
-use crate::model::fact::{Fact, HaulLogged, LotAdded};
-use crate::model::haul::HaulFacts;
+use crate::model::commit::Refusal;
+use crate::model::fact::{Fact, HaulLogged, HaulMended, LotAdded};
+use crate::model::haul::{HaulFacts, HaulField};
 use crate::model::id::HaulId;
 use crate::model::lot::{LotFacts, Source};
 use crate::model::measure::Units;
@@ -27,6 +29,8 @@ pub struct LogHow {
     pub opening: bool,
     /// Things without a price are saved with their price open.
     pub open_price: bool,
+    /// The haul, logged before, that the lines are added to.
+    pub onto: Option<HaulId>,
 }
 
 /// A haul that was logged.
@@ -36,6 +40,8 @@ pub struct Logged {
     pub done: Done,
     /// What was understood, line by line.
     pub lines: Vec<Reading>,
+    /// The haul that the next line goes on with.
+    pub haul: Option<HaulId>,
 }
 
 /// Why a haul was not logged. Nothing of it was saved.
@@ -56,16 +62,32 @@ impl From<ActError> for NotLogged {
 /// A haul on its way.
 struct Draft {
     haul: HaulId,
+    /// What is kept of it already, if it was logged before.
+    known: Option<HaulFacts>,
     facts: HaulFacts,
+    /// What its headings said.
+    said: Vec<HaulField>,
+    /// What its earlier lines come to.
+    before: Money,
     opening: bool,
     tote: Option<String>,
     lots: Vec<LotFacts>,
 }
 
 impl Draft {
+    fn say(&mut self, field: HaulField) {
+        self.facts.set(field.clone());
+        self.said.push(field);
+    }
+
     fn total(&self) -> Money {
-        let lines = self.lots.iter().filter_map(|lot| lot.paid).sum();
+        let lines = self.lots.iter().filter_map(|lot| lot.paid).sum::<Money>() + self.before;
         lines + self.facts.on_top(lines)
+    }
+
+    /// What a haul that was logged before becomes: the fields in which it differs now.
+    fn mended(&self) -> Vec<HaulField> {
+        self.known.as_ref().map(|known| known.changes_to(&self.facts)).unwrap_or_default()
     }
 }
 
@@ -79,13 +101,14 @@ impl<S: Store> Season<S> {
     /// Logs a haul: all of its lines as one act, or none.
     pub fn log(&mut self, text: &str, how: &LogHow) -> Result<Logged, NotLogged> {
         let profile = self.profile()?;
-        let entries = read_haul(text, &self.context(&profile, !how.opening));
+        let first = self.first_draft(how)?;
+        let entries = read_haul(text, &self.context(&profile, !first.opening));
         let doubts = doubts(&entries, how.open_price);
         if !doubts.is_empty() {
             return Err(NotLogged::Doubts(doubts));
         }
         let mut lines = Vec::new();
-        let mut drafts = vec![self.draft(how)];
+        let mut drafts = vec![first];
         for (_, entry) in entries {
             match entry {
                 Entry::Head(head) => self.heading(&mut drafts, head, how),
@@ -96,12 +119,24 @@ impl<S: Store> Season<S> {
                 Entry::Line(Outcome::Refused(_)) => {}
             }
         }
-        drafts.retain(|draft| !draft.lots.is_empty());
-        if drafts.is_empty() {
-            return Err(ActError::Nothing("Nothing to log: no line names a thing.".to_owned()).into());
+        if lines.is_empty() {
+            headings_alone(&mut drafts);
         }
+        drafts.retain(|draft| !draft.lots.is_empty() || draft.known.is_some());
+        let haul = drafts.last().map(|draft| draft.haul);
         let done = self.keep_hauls(&drafts)?;
-        Ok(Logged { done: Done { notes: remarks(&lines, &drafts, &profile), ..done }, lines })
+        Ok(Logged { done: Done { notes: remarks(&lines, &drafts, &profile), ..done }, lines, haul })
+    }
+
+    /// The haul that the lines go to unless they say otherwise: a new one, or one logged before.
+    fn first_draft(&mut self, how: &LogHow) -> Result<Draft, ActError> {
+        let draft = self.draft(how);
+        let Some(haul) = how.onto else { return Ok(draft) };
+        let row = self.store.haul(haul)?.ok_or(ActError::Refused(Refusal::Unknown("that haul")))?;
+        let lots = self.lots_in(haul)?;
+        let opening = how.opening || counted_first(&lots);
+        let before = lots.iter().filter_map(|lot| lot.facts.paid).sum();
+        Ok(Draft { haul, known: Some(row.facts.clone()), facts: row.facts, before, opening, ..draft })
     }
 
     fn context<'a>(&'a self, profile: &'a Profile, price_asked: bool) -> Context<'a> {
@@ -111,12 +146,17 @@ impl<S: Store> Season<S> {
     fn draft(&mut self, how: &LogHow) -> Draft {
         let mut facts = HaulFacts::on(how.date.unwrap_or(self.moment.today));
         facts.shop = how.shop.clone().unwrap_or_default();
-        Draft { haul: self.ids.haul(), facts, opening: how.opening, tote: how.tote.clone(), lots: Vec::new() }
+        self.draft_of(facts, how.opening, how.tote.clone())
+    }
+
+    fn draft_of(&mut self, facts: HaulFacts, opening: bool, tote: Option<String>) -> Draft {
+        let (haul, before) = (self.ids.haul(), Money::ZERO);
+        Draft { haul, known: None, facts, said: Vec::new(), before, opening, tote, lots: Vec::new() }
     }
 
     fn heading(&mut self, drafts: &mut Vec<Draft>, head: Head, how: &LogHow) {
         if let Head::At { .. } = &head
-            && drafts.last().is_some_and(|draft| !draft.lots.is_empty())
+            && drafts.last().is_some_and(|draft| !draft.lots.is_empty() || draft.known.is_some())
         {
             let next = self.draft(how);
             drafts.push(next);
@@ -124,16 +164,16 @@ impl<S: Store> Season<S> {
         let Some(draft) = drafts.last_mut() else { return };
         match head {
             Head::At { shop, date } => {
-                draft.facts.shop = shop.unwrap_or_default();
-                draft.facts.date = date.unwrap_or(draft.facts.date);
+                draft.say(HaulField::Shop(shop.unwrap_or_default()));
+                date.into_iter().for_each(|date| draft.say(HaulField::Date(date)));
             }
-            Head::Tax(amount) => draft.facts.tax = amount,
-            Head::Postage(amount) => draft.facts.postage = amount,
-            Head::Coupon(amount) => draft.facts.coupon = amount,
-            Head::Receipt(amount) => draft.facts.receipt = Some(amount),
+            Head::Tax(amount) => draft.say(HaulField::Tax(amount)),
+            Head::Postage(amount) => draft.say(HaulField::Postage(amount)),
+            Head::Coupon(amount) => draft.say(HaulField::Coupon(amount)),
+            Head::Receipt(amount) => draft.say(HaulField::Receipt(Some(amount))),
             Head::Opening { place, date } => {
                 draft.opening = true;
-                draft.facts.date = date.unwrap_or(draft.facts.date);
+                date.into_iter().for_each(|date| draft.say(HaulField::Date(date)));
                 draft.tote = place.or(draft.tote.take());
             }
             Head::Place(place) => draft.tote = Some(place),
@@ -153,7 +193,7 @@ impl<S: Store> Season<S> {
             return;
         }
         let facts = HaulFacts { shop, ..HaulFacts::on(date) };
-        let aside = Draft { haul: self.ids.haul(), facts, opening, tote, lots: vec![lot] };
+        let aside = Draft { lots: vec![lot], ..self.draft_of(facts, opening, tote) };
         // Before the haul being written, which goes on.
         drafts.insert(drafts.len() - 1, aside);
     }
@@ -161,13 +201,29 @@ impl<S: Store> Season<S> {
     fn keep_hauls(&mut self, drafts: &[Draft]) -> Result<Done, ActError> {
         let mut facts = Vec::new();
         for draft in drafts {
-            facts.push(Fact::HaulLogged(HaulLogged { haul: draft.haul, facts: draft.facts.clone() }));
+            let (haul, set) = (draft.haul, draft.mended());
+            if draft.known.is_none() {
+                facts.push(Fact::HaulLogged(HaulLogged { haul, facts: draft.facts.clone() }));
+            } else if !set.is_empty() {
+                facts.push(Fact::HaulMended(HaulMended { haul, set }));
+            }
             for lot in &draft.lots {
-                let (lot, haul, facts_of) = (self.ids.lot(), Some(draft.haul), lot.clone());
-                facts.push(Fact::LotAdded(LotAdded { lot, haul, facts: facts_of }));
+                facts.push(Fact::LotAdded(LotAdded { lot: self.ids.lot(), haul: Some(haul), facts: lot.clone() }));
             }
         }
+        if facts.is_empty() {
+            return Err(ActError::Nothing("Nothing to log: no line names a thing.".to_owned()));
+        }
         self.act(&facts)
+    }
+}
+
+/// Headings without any line speak of the haul that was logged before, not of one to come.
+fn headings_alone(drafts: &mut Vec<Draft>) {
+    let said: Vec<HaulField> = drafts.iter_mut().skip(1).flat_map(|draft| std::mem::take(&mut draft.said)).collect();
+    drafts.truncate(1);
+    if let Some(draft) = drafts.first_mut().filter(|draft| draft.known.is_some()) {
+        said.into_iter().for_each(|field| draft.say(field));
     }
 }
 
@@ -205,7 +261,7 @@ pub fn lot_facts(reading: &Reading, opening: bool, tote: Option<&String>) -> Lot
 }
 
 /// What keeps the lines from being saved, a sentence each.
-fn doubts(entries: &[(usize, Entry)], open_price: bool) -> Vec<String> {
+pub fn doubts(entries: &[(usize, Entry)], open_price: bool) -> Vec<String> {
     let mut doubts = Vec::new();
     for (_, entry) in entries {
         match entry {

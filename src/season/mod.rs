@@ -18,11 +18,14 @@ mod night;
 mod offers;
 mod packing;
 mod pulling;
+mod reader;
 mod remaking;
 mod review;
+mod rewording;
 mod rules;
 mod sample;
 mod say;
+mod serving;
 mod shelf;
 mod stock;
 mod summary;
@@ -42,8 +45,10 @@ pub use counting::CountLine;
 pub use error::ActError;
 pub use hauls::HaulMend;
 pub use logging::{LogHow, Logged, NotLogged};
+pub use names::find_names;
 pub use offers::{Offer, misfits, offers};
 pub use packing::PutHow;
+pub use reader::Reader;
 pub use remaking::{KitHow, SplitHow};
 pub use sample::{SampleError, open_sample};
 pub use shelf::Shelf;
@@ -53,15 +58,17 @@ pub use views::{ReviewWish, StockWish};
 pub use ware::{Bought, Ware};
 pub use which::Which;
 
-pub use crate::reading::Outcome;
+pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Taken, What};
 pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 pub use crate::report::costs::Prices;
+pub use crate::report::hauls::{HaulCard, HaulEntry};
+pub use crate::report::history::{History, Step};
 pub use crate::report::night::{LastNight, NightRow};
 pub use crate::report::places::Place;
 pub use crate::report::pull::{PullList, PullRow, PullTote};
 pub use crate::report::rules::RuleRow;
 pub use crate::report::{Report, Settle, Sum};
-pub use crate::store::{Memory, Sqlite, State, StoreError};
+pub use crate::store::{Memory, Sqlite, State, Store, StoreError};
 
 use jiff::civil::Date;
 
@@ -69,7 +76,7 @@ use crate::catalogue::Catalogue;
 use crate::model::fact::Fact;
 use crate::model::id::{DeviceId, Ids};
 use crate::model::profile::Profile;
-use crate::store::{NewAct, Store};
+use crate::store::NewAct;
 
 /// When something is done.
 #[derive(Debug, Clone, Copy)]
@@ -102,7 +109,7 @@ pub enum Desk {
 /// A season at work: the store and all that an act needs beside it.
 pub struct Season<S> {
     store: S,
-    ids: Box<dyn Ids>,
+    ids: Box<dyn Ids + Send>,
     desk: Desk,
     moment: Moment,
     catalogue: Catalogue,
@@ -124,7 +131,7 @@ pub struct Done {
 
 impl<S: Store> Season<S> {
     /// A season over a store.
-    pub fn new(store: S, ids: Box<dyn Ids>, desk: Desk, moment: Moment) -> Season<S> {
+    pub fn new(store: S, ids: Box<dyn Ids + Send>, desk: Desk, moment: Moment) -> Season<S> {
         let seen = store.foreign_commits().ok();
         let catalogue = Catalogue::built_in();
         Season { store, ids, desk, moment, catalogue, touched: Touched::default(), draft: None, seen }

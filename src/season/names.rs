@@ -187,6 +187,12 @@ pub fn name(thing: &Thing) -> Name {
     Name::new(&thing.title, &more)
 }
 
+/// The positions of the names that answer to words, best first: for short lists of boxes, totes and the like.
+pub fn find_names(words: &str, names: &[String], limit: usize) -> Vec<usize> {
+    let names: Vec<Name> = names.iter().map(|name| Name::new(name, "")).collect();
+    find(words, &names).iter().take(limit).map(|hit| hit.index).collect()
+}
+
 /// "notebook" means the plain notebook where there is one, although notebooks of a colour fit as well.
 fn plain_name<'t>(words: &str, things: &'t [Thing], hits: impl Iterator<Item = usize>) -> Option<&'t Thing> {
     let named = |thing: &&Thing| {

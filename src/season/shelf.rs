@@ -20,6 +20,13 @@ pub struct Shelf {
 }
 
 impl Shelf {
+    /// A shelf of these things alone.
+    pub fn of(wares: Vec<Ware>) -> Shelf {
+        let mut wares: Vec<Arc<Ware>> = wares.into_iter().map(Arc::new).collect();
+        wares.sort_by(|one, other| one.key().cmp(&other.key()));
+        Shelf { wares: Arc::new(wares) }
+    }
+
     /// The things, by title.
     pub fn wares(&self) -> &[Arc<Ware>] {
         &self.wares

@@ -263,6 +263,7 @@ impl<S: Store> Season<S> {
             theme: row.facts.theme.clone(),
             palette: row.facts.palette.clone(),
             state: row.state.to_string(),
+            standing: row.state,
             full: !gaps.is_empty() && is_full(&gaps),
             checklist: gaps.iter().map(Cell::of).collect(),
             things: held.iter().map(|held| held.units).sum::<Units>().count(),

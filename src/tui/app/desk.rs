@@ -4,11 +4,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::asked::Asked;
+use super::hunting;
 use super::line::{Line, Purpose};
 use super::room::Size;
 use super::screen::Screen;
 use super::seen::Seen;
-use crate::model::id::BoxId;
+use crate::model::id::{BoxId, LotId};
 use crate::season::Ware;
 use crate::tui::back::{Deed, Request};
 
@@ -71,10 +72,18 @@ pub struct Desk {
     pub asked: Option<Asked>,
     /// The answer row.
     pub said: Said,
+    /// The box that is being packed.
+    pub here: Option<BoxId>,
+    /// The box chosen at home.
+    pub chosen_box: Option<BoxId>,
+    /// The batch whose words are awaited, to be mended.
+    pub mending: Option<LotId>,
     /// Boxes ticked for the next act.
     pub ticked: BTreeSet<BoxId>,
     /// What was searched for last.
     pub sought: String,
+    /// The box that was asked to be closed though it isn't full: asked again, it is closed.
+    pub closing: Option<BoxId>,
     /// Half-written words by what they are for.
     pub kept: BTreeMap<&'static str, String>,
     pub(super) deeds: Vec<Deed>,
@@ -91,8 +100,12 @@ impl Desk {
             line: None,
             asked: None,
             said: Said::default(),
+            here: None,
+            chosen_box: None,
+            mending: None,
             ticked: BTreeSet::new(),
             sought: String::new(),
+            closing: None,
             kept: BTreeMap::new(),
             deeds: Vec::new(),
             go: Vec::new(),
@@ -152,6 +165,13 @@ impl Desk {
         self.asked = None;
         if let Some(name) = self.line.take().and_then(|line| line.purpose.kept_as()) {
             self.kept.remove(name);
+        }
+    }
+
+    /// Reads the words of the open line anew.
+    pub fn read_line(&mut self, priced: bool) {
+        if let Some(line) = &mut self.line {
+            hunting::read(line, &self.seen, priced);
         }
     }
 

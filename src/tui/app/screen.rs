@@ -1,5 +1,7 @@
 //! The screens, and what each of them answers to.
 
+use std::sync::Arc;
+
 use super::card::Card;
 use super::desk::Desk;
 use super::drive::Drive;
@@ -14,9 +16,12 @@ use super::packing::Packing;
 use super::pasted::Pasted;
 use super::pull::Pull;
 use super::review::Review;
+use super::seen::Seen;
 use super::table::Kind;
 use super::tote::Tote;
 use crate::model::id::{BoxId, LotId};
+use crate::model::profile::Wanted;
+use crate::season::BoxCard;
 use crate::tui::back::{Ask, Outcome, Window};
 
 /// Why something can't be done now, in a sentence.
@@ -75,6 +80,21 @@ pub trait Face {
 
     /// The open line was shut without doing anything.
     fn line_shut(&mut self, _desk: &mut Desk) {}
+
+    /// What is to be filled here: the box, and the line of its checklist; an inner none is anything else.
+    fn gap(&self, _seen: &Seen) -> Option<(Arc<BoxCard>, Option<Wanted>)> {
+        None
+    }
+
+    /// What tells one gap from another.
+    fn gap_key(&self) -> String {
+        String::new()
+    }
+
+    /// Takes one step back inside the screen; tells whether there was one.
+    fn back(&mut self, _desk: &mut Desk) -> bool {
+        false
+    }
 
     /// An answer was given that only this screen understands.
     fn answered(&mut self, _answer: &super::asked::Answer, _desk: &mut Desk) {}

@@ -1,8 +1,10 @@
 //! What the screens have been told of the season so far.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::model::currency::Currency;
+use crate::model::giftbox::BoxState;
 use crate::model::id::BoxId;
 use crate::model::profile::Profile;
 use crate::season::{Board, BoxLine, Reader, Shelf, Ware};
@@ -18,6 +20,8 @@ pub struct Seen {
     pub whole: bool,
     /// The places on the shelf of what is on hand.
     pub on_hand: Vec<usize>,
+    /// The totes with how much lies in each.
+    totes: Vec<(String, u64)>,
     /// Reads lines by the drive's rules.
     pub reader: Option<Reader>,
     /// Where the file is.
@@ -41,9 +45,22 @@ impl Seen {
     pub fn shelf(&mut self, shelf: Shelf) {
         let on_hand = |(at, ware): (usize, &Arc<Ware>)| (ware.on_hand > 0).then_some(at);
         self.on_hand = shelf.wares().iter().enumerate().filter_map(on_hand).collect();
+        self.totes = totes(&shelf);
         self.shelf = shelf;
         self.whole = true;
         self.age += 1;
+    }
+
+    /// The totes, with how much lies in each.
+    pub fn totes(&self) -> &[(String, u64)] {
+        &self.totes
+    }
+
+    /// The places on the shelf of what lies in a tote.
+    pub fn in_tote(&self, tote: &str) -> Vec<usize> {
+        let lies = |ware: &Ware| ware.tote.split(", ").any(|place| place == tote);
+        let wares = self.shelf.wares();
+        self.on_hand.iter().copied().filter(|at| wares.get(*at).is_some_and(|ware| lies(ware))).collect()
     }
 
     /// The boxes.
@@ -54,6 +71,11 @@ impl Seen {
     /// One box.
     pub fn giftbox(&self, id: BoxId) -> Option<&BoxLine> {
         self.boxes().iter().find(|line| line.giftbox == id)
+    }
+
+    /// Where a box stands in its life.
+    pub fn state_of(&self, id: BoxId) -> BoxState {
+        self.giftbox(id).map_or(BoxState::Dropped, |line| line.standing)
     }
 
     /// The drive's rules.
@@ -70,4 +92,15 @@ impl Seen {
     pub fn is_new(&self) -> bool {
         self.board.as_ref().is_some_and(|board| !board.acts)
     }
+}
+
+/// By name, but tote 9 before tote 10.
+fn totes(shelf: &Shelf) -> Vec<(String, u64)> {
+    let mut totes: BTreeMap<(usize, String), u64> = BTreeMap::new();
+    for ware in shelf.wares().iter().filter(|ware| ware.on_hand > 0) {
+        for tote in ware.tote.split(", ").filter(|tote| !tote.is_empty()) {
+            *totes.entry((tote.len(), tote.to_owned())).or_default() += u64::from(ware.on_hand);
+        }
+    }
+    totes.into_iter().map(|((_, tote), units)| (tote, units)).collect()
 }

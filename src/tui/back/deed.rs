@@ -157,7 +157,7 @@ impl Deed {
             Deed::Carry { from, to, lots, units } => season.carry(&from, &to, units, lots.as_slice()),
             Deed::Note { label, lots, why } => season.note(&label, lots.as_slice(), &why),
             Deed::Wow(placement, lot, giftbox, wow) => season.wow(placement, lot, giftbox, wow),
-            Deed::Count { lots, found } => season.count_of(lots.as_slice(), found),
+            Deed::Count { lots, found } => season.count_of(found, lots.as_slice()),
             Deed::ToTote { lots, tote } => season.to_tote(&lots, &tote),
             Deed::Gone { lots, units, words, lost: true } => season.lose(units, lots.as_slice(), &words),
             Deed::Gone { lots, units, words, lost: false } => season.loose(units, lots.as_slice(), &words),

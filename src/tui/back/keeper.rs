@@ -73,7 +73,7 @@ impl<S: Store> Keeper<S> {
 
     fn start(&mut self, tell: &mut dyn FnMut(Reply)) -> Result<(), ActError> {
         let board = Arc::new(self.season.board()?);
-        let (first, draft, file) = (self.season.first_wares(FIRST)?, self.season.draft()?, self.file.clone());
+        let (first, draft, file) = (self.season.first_wares(FIRST)?, self.season.kept_draft()?, self.file.clone());
         tell(Reply::Started { board, first, draft, file });
         let shelf = self.season.shelf()?;
         self.shelf = Some(shelf.clone());

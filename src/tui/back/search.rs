@@ -56,11 +56,13 @@ fn called(shelf: &Shelf, words: &str, limit: usize) -> Vec<Offer> {
 
 /// What is called so and at hand for this box, with a word on what speaks against it.
 fn for_box(shelf: &Shelf, card: &BoxCard, words: &str, limit: usize) -> Vec<Offer> {
-    let here = |ware: &Ware| card.contents.iter().filter(|held| ware.lots.contains(&held.lot)).map(|held| held.aside);
-    let found = shelf.find_among(words, |ware| ware.free() > 0 || here(ware).any(|aside| aside > 0), limit);
+    let here = |ware: &Ware| -> u32 {
+        card.contents.iter().filter(|held| ware.lots.contains(&held.lot)).map(|held| held.aside).sum()
+    };
+    let found = shelf.find_among(words, |ware| ware.free() > 0 || here(ware) > 0, limit);
     let offer = |at: usize| {
         let ware = Arc::clone(&shelf.wares()[at]);
-        let aside_here = here(&ware).sum();
+        let aside_here = here(&ware);
         let remark = misfits(&ware, card).unwrap_or_default();
         Offer { reasons: Vec::new(), remark, aside_here, ware }
     };

@@ -1,0 +1,328 @@
+//! What the keys do that mean the same on every screen.
+
+use std::sync::Arc;
+
+use super::action::Action;
+use super::asked::{Answer, Asked, Choice};
+use super::card::Card;
+use super::desk::{Desk, Effect};
+use super::drive::Drive;
+use super::help::Help;
+use super::history::Told;
+use super::keymap::{self, Gesture, Press};
+use super::line::{Named, Purpose};
+use super::list::RowId;
+use super::night::Night;
+use super::pull::Pull;
+use super::review::Review;
+use super::screen::{self, No, Screen};
+use super::table::{self, Kind};
+use super::{App, haul};
+use crate::model::giftbox::BoxState;
+use crate::model::id::{BoxId, LotId};
+use crate::season::{BoxChange, BoxLine, Ware};
+use crate::tui::back::Deed;
+
+impl App {
+    pub(super) fn press(&mut self, press: Press) {
+        let kind = self.top().kind();
+        let done = match keymap::not_here(table::row(press.action), kind) {
+            Some(why) => Err(why),
+            None => self.press_here(press),
+        };
+        if press.action != Action::CloseBox {
+            self.desk.closing = None;
+        }
+        if let Err(why) = done {
+            self.refuse(why);
+        }
+    }
+
+    fn press_here(&mut self, press: Press) -> Result<(), No> {
+        match self.gesture() {
+            Gesture::Asked if self.answer(press)? => return Ok(()),
+            Gesture::Writing | Gesture::Asked if self.press_line(press)? => return Ok(()),
+            _ => {}
+        }
+        match press.action {
+            Action::MoveRow | Action::MoveEnds | Action::MovePage | Action::NextPart => self.move_by(press),
+            Action::Back => self.back(),
+            Action::Leave => {
+                self.desk.out.push(Effect::Leave);
+                Ok(())
+            }
+            Action::LeaveNow => {
+                self.desk.shut_line();
+                self.keep_drafts();
+                self.desk.out.push(Effect::Leave);
+                Ok(())
+            }
+            Action::Suspend => self.effect(Effect::Suspend),
+            Action::Redraw => self.effect(Effect::Redraw),
+            Action::Sample => self.effect(Effect::Sample),
+            Action::Undo => self.deed(Deed::Undo),
+            Action::Redo => self.deed(Deed::Redo),
+            Action::Where => {
+                let file = self.desk.seen.file.clone();
+                self.desk.say(format!("All is kept in {file}"));
+                Ok(())
+            }
+            _ => self.go_or_act(press),
+        }
+    }
+
+    fn effect(&mut self, effect: Effect) -> Result<(), No> {
+        self.desk.out.push(effect);
+        Ok(())
+    }
+
+    fn deed(&mut self, deed: Deed) -> Result<(), No> {
+        self.desk.act(deed);
+        Ok(())
+    }
+
+    /// Actions that lead to another screen, open the line, or need something chosen.
+    fn go_or_act(&mut self, press: Press) -> Result<(), No> {
+        let kind = self.top().kind();
+        let App { desk, screens, .. } = self;
+        match press.action {
+            Action::Bought => haul::open(desk, screens, false),
+            Action::Opening => haul::open(desk, screens, true),
+            Action::Find => desk.open_line(Purpose::Find),
+            Action::Actions => desk.open_line(Purpose::Actions),
+            Action::PlanBox => desk.open_line(Purpose::Plan),
+            Action::Help if kind == Kind::Help => desk.go_back(),
+            Action::Help => desk.go_to(Screen::Help(Help::of(kind))),
+            Action::Review | Action::Pull | Action::History | Action::DropOff | Action::Drive => {
+                return go_once(press.action, kind, desk);
+            }
+            Action::CloseBox | Action::BoxSame | Action::BoxHandIn | Action::BoxBack | Action::BoxUnpack => {
+                return self.box_step(press.action);
+            }
+            Action::Count | Action::MoveTote => return self.thing_line(press.action),
+            _ => return self.ask_screen(press),
+        }
+        Ok(())
+    }
+
+    fn ask_screen(&mut self, press: Press) -> Result<(), No> {
+        let App { desk, screens, .. } = self;
+        match screens.last_mut() {
+            Some(screen) => screen.face_mut().press(press, desk),
+            None => Ok(()),
+        }
+    }
+
+    fn move_by(&mut self, press: Press) -> Result<(), No> {
+        let App { desk, screens, .. } = self;
+        let Some(screen) = screens.last_mut() else { return Ok(()) };
+        let face = screen.face_mut();
+        let by = isize::from(press.n);
+        let page = face.height(desk, face.part()).max(2).cast_signed() - 1;
+        match press.action {
+            Action::MovePage => screen::go(face, desk, |list, rows| list.step(rows, by * page)),
+            Action::MoveEnds => screen::go(face, desk, |list, rows| list.go(rows, if by < 0 { 0 } else { usize::MAX })),
+            Action::NextPart if face.parts() < 2 => return Err("This screen has one part.".to_owned()),
+            Action::NextPart => {
+                let parts = face.parts().cast_signed();
+                let next = (face.part().cast_signed() + by).rem_euclid(parts);
+                face.take_part(next.cast_unsigned());
+            }
+            _ => screen::go(face, desk, |list, rows| list.step(rows, by)),
+        }
+        Ok(())
+    }
+
+    /// One step back: from the question to the words, from the words to the screen, from it to the one beneath.
+    fn back(&mut self) -> Result<(), No> {
+        let App { desk, screens, .. } = self;
+        let home = screens.len() == 1;
+        let Some(screen) = screens.last_mut() else { return Ok(()) };
+        if desk.asked.take().is_some() {
+            return Ok(());
+        }
+        if desk.line.is_some() {
+            desk.shut_line();
+            screen.face_mut().line_shut(desk);
+            return Ok(());
+        }
+        if screen.face_mut().back(desk) {
+            return Ok(());
+        }
+        if home {
+            return Err("You are home; q leaves.".to_owned());
+        }
+        desk.go_back();
+        Ok(())
+    }
+
+    /// Takes an answer; tells whether the key was one.
+    fn answer(&mut self, press: Press) -> Result<bool, No> {
+        if !matches!(press.action, Action::Choose | Action::ChooseAll) {
+            return Ok(false);
+        }
+        let Some(asked) = &self.desk.asked else { return Ok(false) };
+        let Some(choice) = asked.answer(press.n).cloned() else {
+            return Err(match press.n {
+                0 => "This can't wait: answer it, or Esc.".to_owned(),
+                _ => "Nothing has that number here.".to_owned(),
+            });
+        };
+        self.desk.asked = None;
+        let App { desk, screens, .. } = self;
+        match choice.answer {
+            Answer::Write | Answer::Nothing => {}
+            Answer::Do(deed) => desk.act(*deed),
+            Answer::Gone(named, lost) => desk.open_line_with(Purpose::Gone(named, lost), "1"),
+            answer => {
+                if let Some(screen) = screens.last_mut() {
+                    screen.face_mut().answered(&answer, desk);
+                }
+            }
+        }
+        Ok(true)
+    }
+
+    fn box_step(&mut self, action: Action) -> Result<(), No> {
+        let (Some(id), _) = self.top().chosen(&self.desk) else {
+            return Err("No box is chosen here.".to_owned());
+        };
+        let desk = &mut self.desk;
+        let today = desk.seen.board.as_ref().map(|board| board.today);
+        let (Some(line), Some(today)) = (desk.seen.giftbox(id), today) else { return Ok(()) };
+        let label = line.label.clone();
+        let deed = match action {
+            Action::CloseBox => return close_box(desk, id),
+            Action::BoxSame => Deed::Copy(label),
+            Action::BoxHandIn => Deed::Step(label, BoxChange::HandIn(today)),
+            Action::BoxBack => Deed::Step(label, BoxChange::CameBack(today)),
+            _ => Deed::Unpack(label),
+        };
+        desk.act(deed);
+        Ok(())
+    }
+
+    /// Opens the line for a count or a tote of the chosen thing.
+    fn thing_line(&mut self, action: Action) -> Result<(), No> {
+        let (_, lots) = self.top().chosen(&self.desk);
+        let Some(ware) = lots.first().and_then(|lot| self.desk.seen.shelf.holding(*lot)).map(Arc::clone) else {
+            return Err("No thing is chosen here.".to_owned());
+        };
+        let named = Named { lots: ware.lots.to_vec(), title: ware.title.to_string() };
+        match action {
+            Action::Count if ware.on_hand == 0 => Err("All of it is in boxes or gone; nothing is left to count.".to_owned()),
+            Action::Count => {
+                self.desk.open_line_with(Purpose::Count(named), ware.on_hand.to_string());
+                Ok(())
+            }
+            _ if ware.on_hand == 0 => Err("None on hand to move.".to_owned()),
+            _ => {
+                self.desk.open_line_with(Purpose::Tote(named), ware.tote.to_string());
+                Ok(())
+            }
+        }
+    }
+}
+
+/// Goes to a screen; a key pressed on its own screen changes nothing.
+fn go_once(action: Action, kind: Kind, desk: &mut Desk) -> Result<(), No> {
+    let (own, screen) = match action {
+        Action::Review => (Kind::Review, Screen::Review(Review::default())),
+        Action::Pull => (Kind::Pull, Screen::Pull(Pull::default())),
+        Action::History => (Kind::History, Screen::History(Told::default())),
+        Action::DropOff => (Kind::DropOff, Screen::DropOff(Night::default())),
+        _ => (Kind::Drive, Screen::Drive(Drive::default())),
+    };
+    let needs_boxes = matches!(own, Kind::Review | Kind::DropOff);
+    if needs_boxes && desk.seen.boxes().is_empty() {
+        return Err("No boxes yet: b plans one.".to_owned());
+    }
+    if kind != own {
+        desk.shut_line();
+        desk.go_to(screen);
+    }
+    Ok(())
+}
+
+/// Closes a box, or opens it again; one that is not full is closed at the second press.
+fn close_box(desk: &mut Desk, id: BoxId) -> Result<(), No> {
+    let Some(line) = desk.seen.giftbox(id) else { return Ok(()) };
+    let label = line.label.clone();
+    match desk.seen.state_of(id) {
+        BoxState::Open if line.things == 0 => return Err("Nothing in it yet.".to_owned()),
+        BoxState::Open if !line.full && desk.closing != Some(id) => {
+            let why = format!("{} c again closes it as it is.", lacks(line));
+            desk.closing = Some(id);
+            return Err(why);
+        }
+        BoxState::Open => desk.act(Deed::Step(label, BoxChange::Close)),
+        BoxState::HandedIn => return Err(format!("Box {label} was handed in; : \"came back\" takes it back.")),
+        _ => desk.act(Deed::Step(label, BoxChange::Reopen)),
+    }
+    desk.closing = None;
+    Ok(())
+}
+
+/// What a box lacks, in a sentence: `Box 12 still needs 2 school, 1 toy.`
+pub fn lacks(line: &BoxLine) -> String {
+    let needs: Vec<String> =
+        line.checklist.iter().filter(|cell| cell.needs > 0).map(|cell| format!("{} {}", cell.needs, cell.line)).collect();
+    match (needs.is_empty(), line.full) {
+        (false, _) => format!("Box {} still needs {}.", line.label, needs.join(", ")),
+        (true, true) => format!("Box {} holds all it must: {} things.", line.label, line.things),
+        (true, false) => format!("Box {}: {} set aside for it, not in yet.", line.label, line.aside),
+    }
+}
+
+/// Asks what becomes of a thing that is taken away.
+pub fn ask_away(desk: &mut Desk, ware: &Ware) -> Result<(), No> {
+    if ware.on_hand == 0 {
+        return Err("None of it is on hand; what is in boxes is taken out there, with −.".to_owned());
+    }
+    let named = Named { lots: ware.lots.to_vec(), title: ware.title.to_string() };
+    let choices = vec![
+        Choice::new("given loose", Answer::Gone(named.clone(), false)),
+        Choice::new("lost or broken", Answer::Gone(named, true)),
+    ];
+    desk.asked = Some(Asked::new(
+        format!("{}: what became of it?", ware.title),
+        choices,
+        Some(Choice::new("nothing", Answer::Nothing)),
+    ));
+    Ok(())
+}
+
+/// Asks whether a box comes off the plan.
+pub fn ask_drop(desk: &mut Desk, id: BoxId) -> Result<(), No> {
+    let Some(line) = desk.seen.giftbox(id) else { return Ok(()) };
+    if line.things + line.aside > 0 {
+        return Err(format!("Things are in box {} or set aside for it; : \"unpack\" takes them out first.", line.label));
+    }
+    let label = line.label.clone();
+    desk.act(Deed::Step(label, BoxChange::Drop));
+    Ok(())
+}
+
+/// Opens the card of a thing.
+pub fn open_card(desk: &mut Desk, lots: &[LotId]) -> Result<(), No> {
+    let ware = lots.first().and_then(|lot| desk.seen.shelf.holding(*lot)).map(Arc::clone);
+    let ware = ware.ok_or_else(|| "There is no more to say about this.".to_owned())?;
+    desk.go_to(Screen::Card(Card::of(ware)));
+    Ok(())
+}
+
+/// The box that a row stands for.
+pub fn box_of(id: Option<&RowId>) -> Option<BoxId> {
+    match id {
+        Some(RowId::Box(id)) => Some(*id),
+        _ => None,
+    }
+}
+
+/// The thing that a row stands for.
+pub fn ware_of(id: Option<&RowId>) -> Option<&Arc<Ware>> {
+    match id {
+        Some(RowId::Ware(ware)) => Some(ware),
+        _ => None,
+    }
+}

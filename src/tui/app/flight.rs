@@ -1,0 +1,25 @@
+//! What was asked of the season and the search, and is not answered yet.
+
+use super::line::Line;
+
+/// What is on its way.
+#[derive(Debug, Default)]
+pub struct Flight {
+    /// Acts and parts asked for.
+    pub answers: usize,
+    /// The search that is awaited.
+    pub search: Option<u64>,
+    /// Which search was the last one.
+    pub turn: u64,
+    /// What the last search was for, so that the same is not searched twice.
+    pub sought: String,
+    /// The line whose words are being done: they come back if that fails.
+    pub line: Option<Line>,
+}
+
+impl Flight {
+    /// Whether an answer is awaited.
+    pub fn is_busy(&self) -> bool {
+        self.answers > 0 || self.search.is_some()
+    }
+}

@@ -1,0 +1,243 @@
+//! A haul while it is written: its lines so far, and what holds for the lines to come.
+
+use std::sync::Arc;
+
+use super::action::Action;
+use super::asked::Answer;
+use super::common::open_card;
+use super::desk::Desk;
+use super::doubts::{self, Next};
+use super::keymap::Press;
+use super::line::Purpose;
+use super::list::{List, RowId, Rows};
+use super::pasted::Pasted;
+use super::screen::{Face, No, Screen};
+use super::table::Kind;
+use crate::model::id::{BoxId, HaulId, LotId};
+use crate::season::{About, Entry, HaulCard, Head, LogHow};
+use crate::tui::back::{Ask, Deed, Outcome, Window};
+
+/// A haul being written.
+#[derive(Default)]
+pub struct Haul {
+    haul: Option<HaulId>,
+    /// Its lines so far.
+    pub card: Option<HaulCard>,
+    list: List,
+    /// What was said of the whole haul before its first line.
+    pub heading: String,
+    tote: Option<String>,
+    opening: bool,
+    left: Vec<About>,
+    asked_for: String,
+}
+
+/// Goes to the haul of today, or on with the one in sight, and opens the line.
+pub fn open(desk: &mut Desk, screens: &[Screen], opening: bool) {
+    let waiting = desk.kept.get("pasted").cloned();
+    if let (Some(text), false) = (waiting, matches!(screens.last(), Some(Screen::Pasted(_)))) {
+        desk.go_to(Screen::Pasted(Pasted::of(&text, desk)));
+        return;
+    }
+    if !matches!(screens.last(), Some(Screen::Haul(_))) {
+        let heading = desk.kept.get("heading").cloned().unwrap_or_default();
+        let latest = desk.seen.board.as_ref().and_then(|board| board.latest_haul);
+        let mut haul = Haul { haul: latest.filter(|_| heading.is_empty() && !opening), heading, ..Haul::default() };
+        if opening {
+            haul.opening = true;
+            "opening count".clone_into(&mut haul.heading);
+        }
+        desk.go_to(Screen::Haul(haul));
+    }
+    desk.open_line(Purpose::Bought);
+}
+
+impl Haul {
+    /// Whether it is an opening count, which asks no prices.
+    pub fn is_opening(&self) -> bool {
+        self.opening || self.card.as_ref().is_some_and(|card| card.opening) && self.haul.is_some()
+    }
+
+    /// Where the lines to come lie, unless they say otherwise.
+    pub fn tote(&self) -> Option<&str> {
+        self.tote.as_deref()
+    }
+
+    /// The lines that were kept, where the haul in hand has any.
+    pub fn lines(&self) -> Option<&HaulCard> {
+        self.card.as_ref().filter(|card| Some(card.haul) == self.haul)
+    }
+
+    /// What holds for the next line.
+    pub fn how(&self) -> LogHow {
+        LogHow {
+            tote: self.tote.clone(),
+            opening: self.is_opening(),
+            open_price: self.left.contains(&About::Paid),
+            onto: self.haul,
+            ..LogHow::default()
+        }
+    }
+
+    /// A line about the whole haul: kept with the haul, or until its first line comes.
+    fn head(&mut self, head: &Head, words: &str, desk: &mut Desk) {
+        let told = desk.seen.reader.as_ref().map(|reader| reader.head_words(head)).unwrap_or_default();
+        match head {
+            Head::Place(place) => {
+                self.tote = Some(place.clone());
+                desk.say(told);
+            }
+            Head::At { .. } | Head::Opening { .. } => {
+                self.opening = matches!(head, Head::Opening { .. });
+                if let Head::Opening { place, .. } = head {
+                    self.tote.clone_from(place);
+                }
+                self.haul = None;
+                words.clone_into(&mut self.heading);
+                desk.keep("heading", words);
+                desk.say(format!("{told} Its lines come next."));
+            }
+            _ if self.haul.is_some() => {
+                desk.act(Deed::Log { text: words.to_owned(), how: self.how() });
+                return;
+            }
+            _ => {
+                self.heading = format!("{}\n{words}", self.heading).trim().to_owned();
+                let heading = self.heading.clone();
+                desk.keep("heading", &heading);
+                desk.say(format!("{told} The lines come next."));
+            }
+        }
+        if let Some(line) = &mut desk.line {
+            line.set("");
+        }
+    }
+
+    fn save(&mut self, words: &str, desk: &mut Desk) {
+        let text = if self.haul.is_some() { words.to_owned() } else { format!("{}\n{words}", self.heading) };
+        desk.act(Deed::Log { text, how: self.how() });
+    }
+
+    fn mend(&self, desk: &mut Desk) -> Result<(), No> {
+        let lot = self.lot().ok_or_else(|| "No line is chosen; ↑ goes up to them.".to_owned())?;
+        desk.mending = Some(lot);
+        Ok(())
+    }
+
+    fn lot(&self) -> Option<LotId> {
+        match self.list.id() {
+            Some(RowId::Lot(lot)) => Some(*lot),
+            _ => None,
+        }
+    }
+}
+
+impl Face for Haul {
+    fn kind(&self) -> Kind {
+        Kind::Haul
+    }
+
+    fn rows<'a>(&'a self, _desk: &'a Desk, _part: usize) -> Rows<'a> {
+        let lines = self.lines().map(|card| card.lines.as_slice()).unwrap_or_default();
+        Rows::Few(lines.iter().map(|line| RowId::Lot(line.lot)).collect())
+    }
+
+    fn list(&self, _part: usize) -> &List {
+        &self.list
+    }
+
+    fn list_mut(&mut self, _part: usize) -> &mut List {
+        &mut self.list
+    }
+
+    fn height(&self, desk: &Desk, _part: usize) -> usize {
+        desk.room(2).table_rows.saturating_sub(2).max(1).into()
+    }
+
+    fn wants(&self, _desk: &Desk) -> Vec<Ask> {
+        self.haul.map(Ask::Haul).into_iter().collect()
+    }
+
+    fn take(&mut self, window: &Window, desk: &mut Desk) {
+        if let Window::Haul(card) = window
+            && Some(card.haul) == self.haul
+        {
+            self.card = Some(card.clone());
+            let last = card.lines.len();
+            super::screen::go(self, desk, |list, rows| list.go(rows, last));
+        }
+    }
+
+    fn chosen(&self, _desk: &Desk) -> (Option<BoxId>, Vec<LotId>) {
+        (None, self.lot().into_iter().collect())
+    }
+
+    fn press(&mut self, press: Press, desk: &mut Desk) -> Result<(), No> {
+        match press.action {
+            Action::Open => match self.lot() {
+                Some(lot) => open_card(desk, &[lot]),
+                None => {
+                    desk.open_line(Purpose::Bought);
+                    Ok(())
+                }
+            },
+            Action::Mend => self.mend(desk),
+            Action::Away => {
+                let lot = self.lot().ok_or_else(|| "No line is chosen; ↑ goes up to them.".to_owned())?;
+                let ware = desk.seen.shelf.holding(lot).map(Arc::clone);
+                super::common::ask_away(desk, &*ware.ok_or_else(|| "None of it is on hand.".to_owned())?)
+            }
+            _ => Err("Not here: a goes on with the haul, e mends a line, Esc goes back.".to_owned()),
+        }
+    }
+
+    fn line_do(&mut self, desk: &mut Desk) -> Result<(), No> {
+        let Some(line) = &desk.line else { return Ok(()) };
+        let words = line.words().trim().to_owned();
+        if words != self.asked_for {
+            self.left.clear();
+            self.asked_for.clone_from(&words);
+        }
+        let entry = line.entry.clone().ok_or_else(|| "It says no thing yet. For example: 12 toothbrushes 1.50".to_owned())?;
+        if let Entry::Head(head) = &*entry {
+            self.head(head, &words, desk);
+            return Ok(());
+        }
+        match doubts::next(&entry, &self.left, &desk.seen) {
+            Next::No(why) => return Err(why),
+            Next::Ask(asked) => desk.asked = Some(*asked),
+            Next::Keep => self.save(&words, desk),
+        }
+        Ok(())
+    }
+
+    fn answered(&mut self, answer: &Answer, desk: &mut Desk) {
+        match answer {
+            Answer::Words(words) => {
+                words.trim().clone_into(&mut self.asked_for);
+                if let Some(line) = &mut desk.line {
+                    line.set(words.clone());
+                }
+                desk.read_line(!self.is_opening());
+            }
+            Answer::Leave(about) => self.left.push(*about),
+            _ => return,
+        }
+        // The last answer saves by itself.
+        if let Err(why) = self.line_do(desk) {
+            desk.refuse(why);
+        }
+    }
+
+    fn did(&mut self, outcome: &Outcome, desk: &mut Desk) {
+        if outcome.said.is_ok() && outcome.haul.is_some() && outcome.haul != self.haul {
+            self.haul = outcome.haul;
+            self.heading.clear();
+            desk.kept.remove("heading");
+        }
+        if outcome.said.is_ok() {
+            self.left.clear();
+            self.asked_for.clear();
+        }
+    }
+}

@@ -1,0 +1,54 @@
+//! The keys, made from the table, for the screen one came from.
+
+use super::desk::Desk;
+use super::keymap::Press;
+use super::list::{List, Rows};
+use super::screen::{Face, No};
+use super::table::{Group, Kind, Row, TABLE};
+
+/// The keys of a screen.
+pub struct Help {
+    /// The screen one came from.
+    pub of: Kind,
+    list: List,
+}
+
+impl Help {
+    /// The keys of a screen.
+    pub fn of(of: Kind) -> Help {
+        Help { of, list: List::default() }
+    }
+
+    /// What can be done there, group by group.
+    pub fn keys(&self) -> Vec<&'static Row> {
+        let groups = [Group::Go, Group::Do, Group::Move, Group::Line];
+        let of = |group: Group| TABLE.iter().filter(move |row| row.group == group && row.is_on(self.of));
+        groups.into_iter().flat_map(of).collect()
+    }
+}
+
+impl Face for Help {
+    fn kind(&self) -> Kind {
+        Kind::Help
+    }
+
+    fn rows<'a>(&'a self, _desk: &'a Desk, _part: usize) -> Rows<'a> {
+        Rows::numbered(self.keys().len())
+    }
+
+    fn list(&self, _part: usize) -> &List {
+        &self.list
+    }
+
+    fn list_mut(&mut self, _part: usize) -> &mut List {
+        &mut self.list
+    }
+
+    fn height(&self, desk: &Desk, _part: usize) -> usize {
+        desk.room(2).table_rows.max(1).into()
+    }
+
+    fn press(&mut self, _press: Press, _desk: &mut Desk) -> Result<(), No> {
+        Err("This page only shows keys; Esc closes it, and the key works there.".to_owned())
+    }
+}

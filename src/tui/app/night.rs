@@ -1,0 +1,79 @@
+//! The last night: what stops each box before the drop-off, and its fix.
+
+use super::action::Action;
+use super::desk::Desk;
+use super::keymap::Press;
+use super::list::{List, RowId, Rows};
+use super::packing::Packing;
+use super::screen::{Face, No, Screen, go};
+use super::table::Kind;
+use crate::model::id::{BoxId, LotId};
+use crate::season::{LastNight, NightRow};
+use crate::tui::back::{Ask, Deed, Window};
+
+/// The last night.
+#[derive(Default)]
+pub struct Night {
+    /// Box by box.
+    pub night: Option<LastNight>,
+    list: List,
+}
+
+impl Night {
+    /// The boxes that something stops.
+    pub fn boxes(&self) -> &[NightRow] {
+        self.night.as_ref().map(|night| night.rows.as_slice()).unwrap_or_default()
+    }
+
+    fn row(&self) -> Result<&NightRow, No> {
+        self.boxes().get(self.list.row()).ok_or_else(|| "Nothing stops any box.".to_owned())
+    }
+}
+
+impl Face for Night {
+    fn kind(&self) -> Kind {
+        Kind::DropOff
+    }
+
+    fn rows<'a>(&'a self, _desk: &'a Desk, _part: usize) -> Rows<'a> {
+        Rows::Few(self.boxes().iter().map(|row| RowId::Box(row.box_id)).collect())
+    }
+
+    fn list(&self, _part: usize) -> &List {
+        &self.list
+    }
+
+    fn list_mut(&mut self, _part: usize) -> &mut List {
+        &mut self.list
+    }
+
+    fn height(&self, desk: &Desk, _part: usize) -> usize {
+        (usize::from(desk.room(2).table_rows) / 2).max(1)
+    }
+
+    fn wants(&self, _desk: &Desk) -> Vec<Ask> {
+        vec![Ask::LastNight]
+    }
+
+    fn take(&mut self, window: &Window, _desk: &mut Desk) {
+        if let Window::LastNight(night) = window {
+            self.night = Some(night.clone());
+        }
+    }
+
+    fn chosen(&self, _desk: &Desk) -> (Option<BoxId>, Vec<LotId>) {
+        (self.row().ok().map(|row| row.box_id), Vec::new())
+    }
+
+    fn press(&mut self, press: Press, desk: &mut Desk) -> Result<(), No> {
+        let giftbox = self.row()?.box_id;
+        match press.action {
+            Action::Open | Action::Mend => desk.go_to(Screen::Packing(Packing::of(giftbox))),
+            Action::PutOne => desk.act(Deed::Best { boxes: vec![giftbox], line: None, aside: false }),
+            Action::SetAside => desk.act(Deed::Best { boxes: vec![giftbox], line: None, aside: true }),
+            Action::NextWaiting => go(self, desk, |list, rows| list.step(rows, press.n.into())),
+            _ => return Err("Enter goes to this box, + puts the best in, c closes it.".to_owned()),
+        }
+        Ok(())
+    }
+}

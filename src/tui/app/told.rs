@@ -1,0 +1,223 @@
+//! What the season and the search tell, taken in; and what is asked of them after each step.
+
+use super::desk::{Effect, Said, Tone};
+use super::line::{Line, Offered, Purpose};
+use super::{App, Desk, Screen, hunting};
+use crate::season::Shelf;
+use crate::tui::back::{Ask, Deed, Job, News, Outcome, Reply, Request, Window};
+
+impl App {
+    pub(super) fn told(&mut self, reply: Reply) {
+        match reply {
+            Reply::Started { board, first, draft, file } => {
+                self.desk.seen.file = file;
+                self.desk.seen.board(board);
+                if !self.desk.seen.whole {
+                    let first = Shelf::of(first);
+                    self.desk.seen.shelf(first);
+                    self.desk.seen.whole = false;
+                }
+                self.take_draft(draft.unwrap_or_default());
+            }
+            Reply::Shelf(shelf) => self.desk.seen.shelf(shelf),
+            Reply::Did(outcome, news) => self.did(&outcome, news),
+            Reply::Shown(windows) => {
+                self.flight.answers = self.flight.answers.saturating_sub(1);
+                self.windows(&windows);
+            }
+            Reply::Changed(news) => {
+                self.news(news);
+                self.shown.clear();
+            }
+            Reply::Found { turn, offers } => self.found(turn, offers),
+            Reply::Trouble(why) => {
+                self.flight.answers = self.flight.answers.saturating_sub(1);
+                self.words_come_back();
+                self.desk.refuse(why);
+            }
+        }
+    }
+
+    fn did(&mut self, outcome: &Outcome, news: News) {
+        self.flight.answers = self.flight.answers.saturating_sub(1);
+        self.news(news);
+        let notes = outcome.notes.join(" ");
+        match &outcome.said {
+            Ok(said) => {
+                self.flight.line = None;
+                let text = if notes.is_empty() { said.clone() } else { format!("{said} {notes}") };
+                self.desk.said = Said { text, tone: Tone::Done };
+            }
+            Err(why) => {
+                self.words_come_back();
+                self.desk.refuse(why.clone());
+            }
+        }
+        let App { desk, screens, .. } = self;
+        if let Some(screen) = screens.last_mut() {
+            screen.face_mut().did(outcome, desk);
+        }
+    }
+
+    /// What couldn't be done stays in the line; what was begun since is kept for later.
+    fn words_come_back(&mut self) {
+        let Some(line) = self.flight.line.take() else { return };
+        if self.desk.line.as_ref().is_none_or(|now| now.words().trim().is_empty()) {
+            self.desk.line = Some(line);
+        }
+    }
+
+    fn news(&mut self, news: News) {
+        self.desk.seen.board(news.board);
+        if let Some(shelf) = news.shelf {
+            self.desk.seen.shelf(shelf);
+        }
+        self.windows(&news.windows);
+    }
+
+    fn windows(&mut self, windows: &[Window]) {
+        let App { desk, screens, .. } = self;
+        for window in windows {
+            if let Window::Words(lot, words) = window
+                && desk.mending.take_if(|mending| mending == lot).is_some()
+            {
+                desk.open_line_with(Purpose::MendLine(*lot), words.clone());
+            }
+            for screen in screens.iter_mut() {
+                screen.face_mut().take(window, desk);
+            }
+        }
+    }
+
+    fn found(&mut self, turn: u64, offers: Vec<crate::season::Offer>) {
+        if self.flight.search != Some(turn) {
+            return;
+        }
+        self.flight.search = None;
+        if let Some(line) = &mut self.desk.line {
+            let things = offers.into_iter().map(Offered::Thing);
+            line.offers.retain(|offered| !matches!(offered, Offered::Thing(_)));
+            line.offers.splice(0..0, things);
+            line.mark(0);
+        }
+    }
+
+    /// Sends on what a screen wants done, with the parts that are in sight to be shown afterwards.
+    pub(super) fn send_deeds(&mut self) {
+        for deed in std::mem::take(&mut self.desk.deeds) {
+            let asks = self.wanted();
+            self.flight.answers += 1;
+            self.flight.line = self.desk.line.as_ref().filter(|line| writes(&deed, line)).cloned();
+            if self.flight.line.is_some() {
+                words_are_sent(&mut self.desk);
+            }
+            self.shown.clone_from(&asks);
+            self.desk.out.push(Effect::Ask(Request::Do(Box::new(deed), asks)));
+        }
+    }
+
+    pub(super) fn ask_for_windows(&mut self) {
+        let wanted = self.wanted();
+        let missing: Vec<Ask> = wanted.iter().filter(|ask| !self.shown.contains(ask)).cloned().collect();
+        if !missing.is_empty() {
+            self.flight.answers += 1;
+            self.desk.out.push(Effect::Ask(Request::Show(missing)));
+        }
+        self.shown = wanted;
+    }
+
+    fn wanted(&self) -> Vec<Ask> {
+        let mut wanted: Vec<Ask> = self.desk.mending.map(Ask::Words).into_iter().collect();
+        for ask in self.screens.iter().flat_map(|screen| screen.face().wants(&self.desk)) {
+            if !wanted.contains(&ask) {
+                wanted.push(ask);
+            }
+        }
+        wanted
+    }
+
+    /// Searches anew when the words, the place or the stock changed.
+    pub(super) fn look_for_offers(&mut self) {
+        if self.desk.line.is_none() {
+            self.flight.search = None;
+            self.flight.sought.clear();
+            return;
+        }
+        let opening = matches!(self.screens.last(), Some(Screen::Haul(haul)) if haul.is_opening());
+        self.desk.read_line(!opening);
+        let App { desk, screens, flight, .. } = self;
+        let Some(line) = &mut desk.line else { return };
+        let top = screens.last().map(Screen::face);
+        let sought = hunting::key(line, &desk.seen, top);
+        if sought == flight.sought {
+            return;
+        }
+        flight.sought = sought;
+        line.offers = hunting::at_hand(line, &desk.seen, top);
+        flight.search = None;
+        if let Some(hunt) = hunting::hunt(line, &desk.seen, top) {
+            flight.turn += 1;
+            flight.search = Some(flight.turn);
+            let job = Job { turn: flight.turn, shelf: desk.seen.shelf.clone(), hunt, limit: hunting::MOST };
+            desk.out.push(Effect::Ask(Request::Hunt(job)));
+        }
+        line.mark(0);
+    }
+
+    /// Half-written words are kept as they are written, so that nothing ends them.
+    pub(super) fn keep_drafts(&mut self) {
+        let text = draft(&self.desk);
+        if text != self.drafted && self.desk.seen.board.is_some() {
+            self.drafted.clone_from(&text);
+            self.desk.out.push(Effect::Ask(Request::Draft(text)));
+        }
+    }
+
+    fn take_draft(&mut self, text: String) {
+        for line in text.lines() {
+            if let Some((name, words)) = line.split_once('\t')
+                && let Some(name) = KEPT.iter().find(|kept| **kept == name)
+            {
+                self.desk.kept.insert(name, words.replace('\u{1e}', "\n"));
+            }
+        }
+        self.drafted = text;
+        if self.desk.kept.contains_key("bought") {
+            self.desk.say("A half-written line waits for you: a opens it.");
+        } else if self.desk.kept.contains_key("pasted") {
+            self.desk.say("Pasted lines wait to be saved: a opens them.");
+        }
+    }
+}
+
+/// The names under which half-written words are kept.
+const KEPT: &[&str] = &["bought", "box", "pasted", "heading"];
+
+fn draft(desk: &Desk) -> String {
+    let mut kept = desk.kept.clone();
+    if let Some(line) = &desk.line
+        && let Some(name) = line.purpose.kept_as()
+        && !line.words().trim().is_empty()
+    {
+        kept.insert(name, line.words().to_owned());
+    }
+    kept.iter().map(|(name, words)| format!("{name}\t{}\n", words.replace('\n', "\u{1e}"))).collect()
+}
+
+/// Whether a deed does what the line says.
+fn writes(deed: &Deed, _line: &Line) -> bool {
+    !matches!(deed, Deed::Undo | Deed::Redo)
+}
+
+/// A line that goes on is empty now; one that has done its work is shut.
+fn words_are_sent(desk: &mut Desk) {
+    let Some(line) = &mut desk.line else { return };
+    match line.purpose {
+        Purpose::Bought | Purpose::PutIn { .. } => {
+            line.set("");
+            line.entry = None;
+            desk.kept.remove("bought");
+        }
+        _ => desk.end_line(),
+    }
+}
