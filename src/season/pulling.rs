@@ -12,6 +12,9 @@ use crate::model::rows::{BoxRow, PlacementRow};
 use crate::report::pull::{PullList, PullRow, PullTote};
 use crate::store::Store;
 
+/// Units of one thing that wait, each with the box that they wait for.
+type Waiting<'a> = Vec<(&'a BoxRow, PlacementRow)>;
+
 impl<S: Store> Season<S> {
     /// What is set aside for open boxes, by the tote it lies in.
     pub fn pull_list(&self) -> Result<PullList, ActError> {
@@ -20,13 +23,13 @@ impl<S: Store> Season<S> {
             .filter(|row| row.state == BoxState::Open)
             .map(|row| (row.giftbox, row))
             .collect();
-        let mut totes: BTreeMap<Place, BTreeMap<String, Vec<(&BoxRow, PlacementRow)>>> = BTreeMap::new();
+        let mut totes: BTreeMap<Place, BTreeMap<String, Waiting<'_>>> = BTreeMap::new();
         for placed in self.store.placements()?.into_iter().filter(|placed| !placed.aside.is_zero()) {
             let (Some(lot), Some(row)) = (lots.get(&placed.lot), boxes.get(&placed.giftbox)) else { continue };
             let things = totes.entry(Place::of(lot.facts.tote.as_deref())).or_default();
             things.entry(lot.facts.title()).or_default().push((row, placed));
         }
-        let tote = |(place, things): (Place, BTreeMap<_, Vec<_>>)| PullTote {
+        let tote = |(place, things): (Place, BTreeMap<String, Waiting<'_>>)| PullTote {
             tote: place.name,
             rows: things.into_iter().map(|(title, waiting)| pull_row(title, waiting)).collect(),
         };
@@ -89,7 +92,7 @@ impl Place {
     }
 }
 
-fn pull_row(title: String, mut waiting: Vec<(&BoxRow, PlacementRow)>) -> PullRow {
+fn pull_row(title: String, mut waiting: Waiting<'_>) -> PullRow {
     waiting.sort_by_key(|(row, placed)| (row.facts.number, row.twin, placed.since));
     let mut boxes: Vec<(BoxId, String, u32)> = Vec::new();
     for (row, placed) in &waiting {

@@ -3,7 +3,7 @@
 use jiff::civil::date;
 use proptest::prelude::*;
 
-use super::{BoxChange, Desk, LogHow, Moment, NightRow, PutHow, Season};
+use super::{BoxChange, Desk, LogHow, Moment, NightRow, PutHow, Season, misfits, offers};
 use crate::catalogue::Catalogue;
 use crate::model::category::Category;
 use crate::model::id::{CountedIds, Ids, PlacementId, SeasonId};
@@ -61,8 +61,8 @@ fn all_placements(season: &Season<Memory>) -> Vec<PlacementId> {
 fn the_pull_list_goes_from_tote_to_tote_and_leaves_closed_boxes_out() {
     let list = waiting().pull_list().unwrap();
     let told = "tote 2\n □ 3 rulers   boxes 1 (2), 2\n\
-                tote 10\n □ 1 combs   box 1\n\
-                nobody said where\n □ 1 dolls   box 2\n\n 5 things to fetch\n";
+                tote 10\n □ 1 comb   box 1\n\
+                nobody said where\n □ 1 doll   box 2\n\n 5 things to fetch\n";
     assert_eq!(list.text(), told);
     let json: serde_json::Value = serde_json::from_str(&list.json()).unwrap();
     let row = &json["totes"][0]["rows"][0];
@@ -357,4 +357,34 @@ fn the_catalogue_names_what_uses_name() {
     for kind in crate::suits::kinds_with_a_use() {
         assert!(catalogue.kinds().iter().any(|known| known.name == kind), "{kind} is no kind of the catalogue");
     }
+}
+#[test]
+fn what_is_offered_for_a_line_comes_off_the_shelf() {
+    let mut season = season();
+    season.mend_rule("checklist, 6-8", "4 school, 1 toothbrush").unwrap();
+    log(&mut season, "tote 1", "3 notebooks, coral .30\n2 notebooks, red .20\n2 rulers .20\n1 eraser .10\n4 combs .40");
+    log(&mut season, "tote 1", "2 pencil cases for boys 1.00\n1 glue stick ages 9-12 .30\n1 pens, coral .10");
+    season.plan("2 girl 6-8 ocean, teal and coral").unwrap();
+    put(&mut season, "1", "notebook, coral");
+    aside(&mut season, "1", 1, "ruler");
+    aside(&mut season, "2", 1, "eraser");
+    let (shelf, card) = (season.shelf().unwrap(), season.box_card("1").unwrap());
+    let profile = season.profile().unwrap();
+    let school = Wanted::Category(Category::School);
+    let found = offers(shelf.wares(), &card, &profile, Some(&school), 9);
+    let told: Vec<(&str, &str, u32)> =
+        found.iter().map(|offer| (&*offer.ware.title, offer.remark.as_str(), offer.aside_here)).collect();
+    let expected = [
+        ("rulers", "set aside for it", 1),
+        ("pens, coral", "", 0),
+        ("notebooks, red", "has a notebook", 0),
+        ("notebooks, coral", "has this already", 0),
+    ];
+    assert_eq!(told, expected);
+    assert_eq!(found[1].reasons, ["nothing to write with in it yet", "coral, a colour of this box"]);
+    let against = |title: &str| misfits(shelf.wares().iter().find(|ware| &*ware.title == title).unwrap(), &card);
+    assert_eq!(against("pencil cases").as_deref(), Some("for a boy"));
+    assert_eq!(against("glue stick").as_deref(), Some("ages 9–12"));
+    assert_eq!(against("eraser").as_deref(), Some("none on hand that no box holds"));
+    assert_eq!((against("rulers"), against("combs")), (None, None));
 }

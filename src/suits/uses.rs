@@ -35,6 +35,12 @@ pub(super) fn use_of(kind: &str) -> Option<&'static str> {
     USES.iter().find(|(_, kinds)| kinds.contains(&kind)).map(|(of, _)| *of)
 }
 
+/// Every kind that serves a use which one of these kinds serves.
+pub(super) fn served_beside(kinds: &[&str]) -> Vec<&'static str> {
+    let served = USES.iter().filter(|(_, of)| of.iter().any(|kind| kinds.contains(kind)));
+    served.flat_map(|(_, of)| of.iter().copied()).collect()
+}
+
 /// Every kind that has a use: each is one that a catalogue knows.
 #[cfg(test)]
 pub(crate) fn kinds() -> impl Iterator<Item = &'static str> {

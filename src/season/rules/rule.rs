@@ -94,11 +94,9 @@ impl Rule {
             Rule::Groups => profile.bands = groups::read(words, &before.bands)?,
             Rule::Checklist(ages) => {
                 let list = checklist::read(words, before, catalogue)?;
-                profile
-                    .bands
-                    .iter_mut()
-                    .filter(|band| band.ages == ages)
-                    .for_each(|band| band.checklist = list.clone());
+                if let Some(band) = profile.bands.iter_mut().find(|band| band.ages == ages) {
+                    band.checklist = list;
+                }
             }
             Rule::Inside if unsaid => profile.inside = None,
             Rule::Inside => profile.inside = Some(measures::sides(words)?),
