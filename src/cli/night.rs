@@ -2,6 +2,7 @@
 
 use super::Answer;
 use super::shell::Shell;
+use crate::season::Season;
 
 /// Each box that is not handed in, what stops it, and its fix from what is on hand or from the shop.
 #[derive(Debug, clap::Args)]
@@ -15,6 +16,6 @@ pub struct Args {
 }
 
 pub fn run(args: &Args, shell: &Shell) -> Answer {
-    shell.answer(args.json, |season| season.last_night())?;
+    shell.answer(args.json, Season::last_night)?;
     Ok(0)
 }

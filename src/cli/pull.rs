@@ -2,6 +2,7 @@
 
 use super::Answer;
 use super::shell::Shell;
+use crate::season::Season;
 
 /// What is set aside for open boxes, by the tote it lies in: to fetch it and put it in.
 #[derive(Debug, clap::Args)]
@@ -15,6 +16,6 @@ pub struct Args {
 }
 
 pub fn run(args: &Args, shell: &Shell) -> Answer {
-    shell.answer(args.json, |season| season.pull_list())?;
+    shell.answer(args.json, Season::pull_list)?;
     Ok(0)
 }
