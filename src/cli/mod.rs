@@ -15,9 +15,11 @@ mod kit;
 mod log;
 mod loose;
 mod mend;
+mod night;
 mod out;
 mod paths;
 mod profile;
+mod pull;
 mod put;
 mod read;
 mod review;
@@ -110,6 +112,10 @@ enum Command {
     MendHaul(haul::MendArgs),
     /// Which boxes lack what, and what wants a look
     Review(review::Args),
+    /// What to fetch from which tote, for which box
+    Pull(pull::Args),
+    /// What stops each box before the drop-off, and its fix
+    LastNight(night::Args),
     /// What it cost: all, a box, or a thing each time it was bought
     Cost(cost::Args),
     /// What was done, newest first
@@ -172,6 +178,8 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Hauls(args) => haul::list(&args, shell),
         Command::MendHaul(args) => haul::mend(args, shell),
         Command::Review(args) => review::run(args, shell),
+        Command::Pull(args) => pull::run(&args, shell),
+        Command::LastNight(args) => night::run(&args, shell),
         Command::Cost(args) => cost::run(&args, shell),
         Command::History(args) => history::run(&args, shell),
         Command::Undo => undo::undo(shell),

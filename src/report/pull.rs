@@ -4,7 +4,8 @@ use serde::{Serialize, Serializer};
 
 use super::Report;
 use crate::model::id::{BoxId, PlacementId};
-use crate::model::text::counted;
+use crate::model::measure::Units;
+use crate::model::text::{counted, things_of};
 
 /// All that is set aside for open boxes, by where it lies.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -38,7 +39,12 @@ pub struct PullRow {
 }
 
 impl PullRow {
-    /// Which boxes: `boxes 4, 12`, `box 9: 2`.
+    /// How many of what: `1 comb`, `3 rulers`.
+    pub fn things(&self) -> String {
+        things_of(Units::new(self.units).unwrap_or_default(), &self.title)
+    }
+
+    /// Which boxes: `boxes 4, 12`, `boxes 4 (2), 12`.
     pub fn for_boxes(&self) -> String {
         let several = self.boxes.len() > 1;
         let of = |(_, label, units): &(BoxId, String, u32)| {
@@ -70,7 +76,7 @@ impl Report for PullList {
             let place = if tote.tote.is_empty() { "nobody said where" } else { &tote.tote };
             text.push_str(&format!("{place}\n"));
             for row in &tote.rows {
-                text.push_str(&format!(" □ {} {}   {}\n", row.units, row.title, row.for_boxes()));
+                text.push_str(&format!(" □ {}   {}\n", row.things(), row.for_boxes()));
             }
         }
         let units: u32 = self.totes.iter().flat_map(|tote| &tote.rows).map(|row| row.units).sum();

@@ -11,6 +11,7 @@ mod checking;
 mod counting;
 mod elsewhere;
 mod error;
+mod filling;
 mod hauls;
 mod joining;
 mod logging;
@@ -34,6 +35,8 @@ mod summary;
 #[cfg(test)]
 mod tests;
 mod touched;
+#[cfg(test)]
+mod trials;
 mod undoing;
 mod views;
 mod ware;

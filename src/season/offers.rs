@@ -52,7 +52,7 @@ pub fn misfits(ware: &Ware, card: &BoxCard) -> Option<String> {
     misfit(&wish, &candidate(ware, here.map(|content| content.aside).sum()))
 }
 
-fn candidate(ware: &Ware, aside_here: u32) -> Candidate<'_> {
+pub(super) fn candidate(ware: &Ware, aside_here: u32) -> Candidate<'_> {
     Candidate {
         title: &ware.title,
         kind: ware.kind.as_deref(),

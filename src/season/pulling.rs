@@ -1,6 +1,6 @@
 //! From set aside to in: what to fetch from which tote, and putting in what was fetched.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{ActError, Done, Season};
 use crate::model::commit::Refusal;
@@ -12,6 +12,9 @@ use crate::model::rows::{BoxRow, PlacementRow};
 use crate::report::pull::{PullList, PullRow, PullTote};
 use crate::store::Store;
 
+/// Units of one thing that wait, each with the box that they wait for.
+type Waiting<'a> = Vec<(&'a BoxRow, PlacementRow)>;
+
 impl<S: Store> Season<S> {
     /// What is set aside for open boxes, by the tote it lies in.
     pub fn pull_list(&self) -> Result<PullList, ActError> {
@@ -20,13 +23,13 @@ impl<S: Store> Season<S> {
             .filter(|row| row.state == BoxState::Open)
             .map(|row| (row.giftbox, row))
             .collect();
-        let mut totes: BTreeMap<Place, BTreeMap<String, Vec<(&BoxRow, PlacementRow)>>> = BTreeMap::new();
+        let mut totes: BTreeMap<Place, BTreeMap<String, Waiting<'_>>> = BTreeMap::new();
         for placed in self.store.placements()?.into_iter().filter(|placed| !placed.aside.is_zero()) {
             let (Some(lot), Some(row)) = (lots.get(&placed.lot), boxes.get(&placed.giftbox)) else { continue };
             let things = totes.entry(Place::of(lot.facts.tote.as_deref())).or_default();
             things.entry(lot.facts.title()).or_default().push((row, placed));
         }
-        let tote = |(place, things): (Place, BTreeMap<_, Vec<_>>)| PullTote {
+        let tote = |(place, things): (Place, BTreeMap<String, Waiting<'_>>)| PullTote {
             tote: place.name,
             rows: things.into_iter().map(|(title, waiting)| pull_row(title, waiting)).collect(),
         };
@@ -35,17 +38,18 @@ impl<S: Store> Season<S> {
 
     /// Puts in what these placements hold set aside: one act, one undo.
     pub fn fetch(&mut self, placements: &[PlacementId]) -> Result<Done, ActError> {
-        let mut chosen = placements.to_vec();
-        chosen.sort_unstable();
-        chosen.dedup();
+        let mut seen = BTreeSet::new();
         let mut facts = Vec::new();
         let mut fetched: BTreeMap<LotId, Units> = BTreeMap::new();
-        for placement in chosen {
+        for placement in placements.iter().copied().filter(|placement| seen.insert(*placement)) {
             let row = self.store.placement(placement)?.filter(|row| !row.aside.is_zero());
             let PlacementRow { lot, giftbox, aside: units, .. } =
                 row.ok_or(ActError::Refused(Refusal::Unknown("what was set aside")))?;
             *fetched.entry(lot).or_default() += units;
             facts.push(Fact::PutIn(Placing { placement, lot, giftbox, units }));
+        }
+        if facts.is_empty() {
+            return Err(ActError::Nothing("Nothing is ticked to put in.".to_owned()));
         }
         self.all_on_hand(&fetched)?;
         self.act(&facts)
@@ -88,7 +92,7 @@ impl Place {
     }
 }
 
-fn pull_row(title: String, mut waiting: Vec<(&BoxRow, PlacementRow)>) -> PullRow {
+fn pull_row(title: String, mut waiting: Waiting<'_>) -> PullRow {
     waiting.sort_by_key(|(row, placed)| (row.facts.number, row.twin, placed.since));
     let mut boxes: Vec<(BoxId, String, u32)> = Vec::new();
     for (row, placed) in &waiting {

@@ -11,6 +11,8 @@ mod say;
 mod uses;
 
 pub use fits::misfit;
+#[cfg(test)]
+pub(crate) use uses::kinds as kinds_with_a_use;
 
 use std::collections::BinaryHeap;
 use std::sync::Arc;
@@ -97,13 +99,15 @@ pub fn suggest<'a>(
     // The worst of those kept lies on top, so that a better one can take its place.
     let mut kept: BinaryHeap<Kept<'a>> = BinaryHeap::with_capacity(limit.min(64) + 1);
     for (index, candidate) in candidates.filter(|(_, candidate)| fits::fits(wish, candidate)) {
-        let rank = table.rank(index, &candidate);
         if kept.len() < limit {
-            kept.push(Kept { rank, candidate });
+            kept.push(Kept { rank: table.rank(index, &candidate), candidate });
         } else if let Some(mut worst) = kept.peek_mut()
-            && rank < worst.rank
+            && table.may_precede(&candidate, &worst.rank)
         {
-            *worst = Kept { rank, candidate };
+            let rank = table.rank(index, &candidate);
+            if rank < worst.rank {
+                *worst = Kept { rank, candidate };
+            }
         }
     }
     let told = |kept: &Kept<'a>| Suggestion {

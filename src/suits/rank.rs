@@ -2,7 +2,7 @@
 
 use std::cmp::Reverse;
 
-use super::uses::use_of;
+use super::uses::served_beside;
 use super::{Candidate, Wish, fits};
 use crate::model::category::Category;
 use crate::model::profile::Wanted;
@@ -10,18 +10,18 @@ use crate::model::profile::Wanted;
 /// A candidate's place: the smaller, the better. Wishes stand in their order; the first that differs decides.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Rank<'a> {
-    /// Nothing of it is set aside for this box.
-    pub not_aside: bool,
+    /// Whether some of it is set aside for this box.
+    pub aside: Has,
     /// How far it is from what the line is about.
     pub stray: Stray,
     /// What of its sort is in the box already.
     pub there: There,
-    /// No unmet line of the checklist names its kind.
-    pub no_kind_line: bool,
-    /// Of another theme than the box, or none.
-    pub no_theme: bool,
-    /// None of its colours is one of the box.
-    pub no_colour: bool,
+    /// Whether an unmet line of the checklist names its kind.
+    pub kind_line: Has,
+    /// Whether it is of the theme of the box.
+    pub theme: Has,
+    /// Whether one of its colours is one of the box.
+    pub colour: Has,
     /// Made for everybody: 2; for this whom or these ages alone: less.
     pub for_all: u8,
     /// More left first.
@@ -30,6 +30,21 @@ pub(super) struct Rank<'a> {
     pub title: &'a str,
     /// Which candidate.
     pub index: usize,
+}
+
+/// Whether a wish is met; one that is comes first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Has {
+    /// It is.
+    It,
+    /// It is not.
+    Not,
+}
+
+impl From<bool> for Has {
+    fn from(met: bool) -> Has {
+        if met { Has::It } else { Has::Not }
+    }
 }
 
 /// How far a thing is from what is looked for.
@@ -63,7 +78,8 @@ pub(super) struct Table<'a> {
     pub wish: Wish<'a>,
     titles: Vec<&'a str>,
     kinds: Vec<&'a str>,
-    uses: Vec<&'static str>,
+    /// Every kind that serves a use which something in the box serves.
+    served: Vec<&'static str>,
     kinds_needed: Vec<&'a str>,
     has_wow: bool,
 }
@@ -79,7 +95,7 @@ impl<'a> Table<'a> {
         Table {
             wish: *wish,
             titles: inside.iter().map(|it| it.title).collect(),
-            uses: kinds.iter().filter_map(|kind| use_of(kind)).collect(),
+            served: served_beside(&kinds),
             kinds,
             kinds_needed: needed.collect(),
             has_wow: inside.iter().any(|it| it.category == Some(&Category::Wow)),
@@ -88,12 +104,12 @@ impl<'a> Table<'a> {
 
     pub fn rank(&self, index: usize, candidate: &Candidate<'a>) -> Rank<'a> {
         Rank {
-            not_aside: candidate.aside_here == 0,
+            aside: Has::from(candidate.aside_here > 0),
             stray: self.stray(candidate),
             there: self.there(candidate),
-            no_kind_line: !self.kind_is_needed(candidate),
-            no_theme: !self.of_its_theme(candidate),
-            no_colour: self.shared_colour(candidate).is_none(),
+            kind_line: Has::from(self.kind_is_needed(candidate)),
+            theme: Has::from(self.of_its_theme(candidate)),
+            colour: Has::from(self.shared_colour(candidate).is_some()),
             for_all: 2
                 - u8::from(candidate.for_whom.is_some())
                 - u8::from(candidate.ages == Some(self.wish.facts.ages)),
@@ -101,6 +117,13 @@ impl<'a> Table<'a> {
             title: candidate.title,
             index,
         }
+    }
+
+    /// Whether its first wishes leave it a chance against this place, so that most need not be looked at whole.
+    pub fn may_precede(&self, candidate: &Candidate<'_>, rank: &Rank<'_>) -> bool {
+        let aside = Has::from(candidate.aside_here > 0);
+        let first = (aside, self.stray(candidate));
+        first < (rank.aside, rank.stray) || (first == (rank.aside, rank.stray) && self.there(candidate) <= rank.there)
     }
 
     fn stray(&self, candidate: &Candidate<'_>) -> Stray {
@@ -137,7 +160,7 @@ impl<'a> Table<'a> {
         let Some(kind) = candidate.kind else { return There::NewUse };
         if self.kinds.contains(&kind) {
             There::SameKind
-        } else if use_of(kind).is_some_and(|of| self.uses.contains(&of)) {
+        } else if self.served.contains(&kind) {
             There::NewKind
         } else {
             There::NewUse

@@ -1,6 +1,6 @@
 //! Remarks and reasons, in words.
 
-use super::rank::{Rank, Stray, Table, There};
+use super::rank::{Has, Rank, Stray, Table, There};
 use super::uses::use_of;
 use super::{Candidate, fits};
 
@@ -34,7 +34,7 @@ const UNCOUNTED: &[&str] = &[
 
 /// The one remark beside a suggestion; empty where there is nothing to say.
 pub(super) fn remark(table: &Table<'_>, rank: &Rank<'_>, candidate: &Candidate<'_>) -> String {
-    if !rank.not_aside {
+    if rank.aside == Has::It {
         return "set aside for it".to_owned();
     }
     match (rank.stray, rank.there, candidate.kind) {
@@ -56,14 +56,14 @@ pub(super) fn remark(table: &Table<'_>, rank: &Rank<'_>, candidate: &Candidate<'
 pub(super) fn reasons(table: &Table<'_>, rank: &Rank<'_>, candidate: &Candidate<'_>) -> Vec<String> {
     let facts = table.wish.facts;
     let mut reasons = Vec::new();
-    if !rank.not_aside {
+    if rank.aside == Has::It {
         reasons.push(format!("{} set aside for this box", candidate.aside_here));
     }
     if fits::as_wow(table.wish.line, candidate.category) {
         reasons.push("a toy that can be its wow item".to_owned());
     }
     reasons.extend(variety(table, rank, candidate));
-    if !rank.no_theme {
+    if rank.theme == Has::It {
         reasons.push(format!("{}, the theme of this box", candidate.theme.unwrap_or_default()));
     }
     reasons.extend(table.shared_colour(candidate).map(|colour| format!("{colour}, a colour of this box")));
@@ -78,7 +78,7 @@ pub(super) fn reasons(table: &Table<'_>, rank: &Rank<'_>, candidate: &Candidate<
 
 fn variety(table: &Table<'_>, rank: &Rank<'_>, candidate: &Candidate<'_>) -> Option<String> {
     let kind = candidate.kind?;
-    if !rank.no_kind_line {
+    if rank.kind_line == Has::It {
         return Some(format!("the checklist asks for {}", one(kind)));
     }
     match rank.there {

@@ -35,13 +35,25 @@ pub(super) fn use_of(kind: &str) -> Option<&'static str> {
     USES.iter().find(|(_, kinds)| kinds.contains(&kind)).map(|(of, _)| *of)
 }
 
+/// Every kind that serves a use which one of these kinds serves.
+pub(super) fn served_beside(kinds: &[&str]) -> Vec<&'static str> {
+    let served = USES.iter().filter(|(_, of)| of.iter().any(|kind| kinds.contains(kind)));
+    served.flat_map(|(_, of)| of.iter().copied()).collect()
+}
+
+/// Every kind that has a use: each is one that a catalogue knows.
+#[cfg(test)]
+pub(crate) fn kinds() -> impl Iterator<Item = &'static str> {
+    USES.iter().flat_map(|(_, kinds)| kinds.iter().copied())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
     fn each_kind_has_one_use() {
-        let mut kinds: Vec<&str> = USES.iter().flat_map(|(_, kinds)| kinds.iter().copied()).collect();
+        let mut kinds: Vec<&str> = super::kinds().collect();
         let all = kinds.len();
         kinds.sort_unstable();
         kinds.dedup();

@@ -4,6 +4,7 @@
 mod answers;
 mod hauls;
 mod joining;
+mod night;
 mod packing;
 mod rules;
 mod sample;
