@@ -86,12 +86,26 @@ impl Shell {
         };
         let is_named = named.is_some();
         let file = named.map_or_else(|| folders().map(|dirs| dirs.data_dir().join("season.brimful")), Ok)?;
-        Ok(Shell { file, named: is_named, state, by, today: today()?, today_is_fixed: env_path("BRIMFUL_TODAY").is_some() })
+        Ok(Shell {
+            file,
+            named: is_named,
+            state,
+            by,
+            today: today()?,
+            today_is_fixed: env_path("BRIMFUL_TODAY").is_some(),
+        })
     }
 
     /// The same surroundings over another season's file.
     pub fn over(file: PathBuf, shell: &Shell) -> Shell {
-        Shell { file, named: true, state: shell.state.clone(), by: shell.by.clone(), today: shell.today, today_is_fixed: shell.today_is_fixed }
+        Shell {
+            file,
+            named: true,
+            state: shell.state.clone(),
+            by: shell.by.clone(),
+            today: shell.today,
+            today_is_fixed: shell.today_is_fixed,
+        }
     }
 
     /// The season, to be written to; it is begun if it isn't there.

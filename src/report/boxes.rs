@@ -6,9 +6,9 @@ use super::table::{Side, table};
 use super::{Report, Sum};
 use crate::model::category::Category;
 use crate::model::checklist::{Gap, Met};
-use crate::model::profile::Wanted;
 use crate::model::giftbox::{BoxFacts, BoxState};
 use crate::model::id::{BoxId, LotId, PlacementId};
+use crate::model::profile::Wanted;
 use crate::model::text::counted;
 
 /// All boxes asked for.

@@ -69,7 +69,10 @@ mod tests {
         // 0.333… against 0.33: a third of a cent dearer.
         assert_eq!(told("3 combs 1.00", &[(33, 1)]).unwrap(), "0.333 each is more than you ever paid (1 time).");
         assert_eq!(told("2 combs 1.00", &[(50, 1)]).unwrap(), "0.50 each is what you paid before.");
-        assert_eq!(told("2 combs 0.10", &[(50, 1), (60, 1)]).unwrap(), "0.05 each is less than you ever paid (2 times).");
+        assert_eq!(
+            told("2 combs 0.10", &[(50, 1), (60, 1)]).unwrap(),
+            "0.05 each is less than you ever paid (2 times)."
+        );
         assert_eq!(told("2 combs free", &[(50, 1)]), None);
         assert_eq!(told("2 combs 1.00", &[]), None);
     }

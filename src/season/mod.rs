@@ -54,7 +54,7 @@ pub use offers::{Offer, misfits, offers};
 pub use packing::PutHow;
 pub use reader::Reader;
 pub use remaking::{KitHow, SplitHow};
-pub use sample::{SampleError, open_sample};
+pub use sample::{SampleError, fill as fill_sample, open_sample};
 pub use shelf::Shelf;
 pub use stock::Mend;
 pub use touched::Touched;

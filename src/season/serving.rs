@@ -6,10 +6,10 @@ use super::{ActError, Done, Season, Shelf, Ware, offers};
 use crate::model::category::Category;
 use crate::model::checklist::Met;
 use crate::model::commit::Refusal;
+use crate::model::fact::PlacementField;
 use crate::model::fact::{Fact, LotMended, PlacementMended, Placing};
 use crate::model::id::{BoxId, LotId, PlacementId};
 use crate::model::lot::LotField;
-use crate::model::fact::PlacementField;
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
 use crate::model::rows::BoxRow;
@@ -122,7 +122,11 @@ impl<S: Store> Season<S> {
             }
         }
         if facts.is_empty() {
-            let there = if title.is_empty() { "None on hand to move".to_owned() } else { format!("{title} lies in {tote} already") };
+            let there = if title.is_empty() {
+                "None on hand to move".to_owned()
+            } else {
+                format!("{title} lies in {tote} already")
+            };
             return Err(ActError::Nothing(format!("{there}.")));
         }
         let done = self.act(&facts)?;

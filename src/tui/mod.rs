@@ -11,6 +11,4 @@ pub mod back;
 pub mod draw;
 mod term;
 
-
-
 pub use term::{Guard, Left, Showing, open};

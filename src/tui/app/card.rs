@@ -85,7 +85,9 @@ impl Face for Card {
     fn press(&mut self, press: Press, desk: &mut Desk) -> Result<(), No> {
         match press.action {
             Action::Open => {
-                let id = self.giftbox().ok_or_else(|| "It is in no box. + puts one into the box chosen at home.".to_owned())?;
+                let id = self
+                    .giftbox()
+                    .ok_or_else(|| "It is in no box. + puts one into the box chosen at home.".to_owned())?;
                 desk.go_to(Screen::Packing(Packing::of(id)));
                 Ok(())
             }

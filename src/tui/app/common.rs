@@ -210,7 +210,9 @@ impl App {
         };
         let named = Named { lots: ware.lots.to_vec(), title: ware.title.to_string() };
         match action {
-            Action::Count if ware.on_hand == 0 => Err("All of it is in boxes or gone; nothing is left to count.".to_owned()),
+            Action::Count if ware.on_hand == 0 => {
+                Err("All of it is in boxes or gone; nothing is left to count.".to_owned())
+            }
             Action::Count => {
                 self.desk.open_line_with(Purpose::Count(named), ware.on_hand.to_string());
                 Ok(())
@@ -265,8 +267,12 @@ fn close_box(desk: &mut Desk, id: BoxId) -> Result<(), No> {
 
 /// What a box lacks, in a sentence: `Box 12 still needs 2 school, 1 toy.`
 pub fn lacks(line: &BoxLine) -> String {
-    let needs: Vec<String> =
-        line.checklist.iter().filter(|cell| cell.needs > 0).map(|cell| format!("{} {}", cell.needs, cell.line)).collect();
+    let needs: Vec<String> = line
+        .checklist
+        .iter()
+        .filter(|cell| cell.needs > 0)
+        .map(|cell| format!("{} {}", cell.needs, cell.line))
+        .collect();
     match (needs.is_empty(), line.full) {
         (false, _) => format!("Box {} still needs {}.", line.label, needs.join(", ")),
         (true, true) => format!("Box {} holds all it must: {} things.", line.label, line.things),
@@ -296,7 +302,10 @@ pub fn ask_away(desk: &mut Desk, ware: &Ware) -> Result<(), No> {
 pub fn ask_drop(desk: &mut Desk, id: BoxId) -> Result<(), No> {
     let Some(line) = desk.seen.giftbox(id) else { return Ok(()) };
     if line.things + line.aside > 0 {
-        return Err(format!("Things are in box {} or set aside for it; : \"unpack\" takes them out first.", line.label));
+        return Err(format!(
+            "Things are in box {} or set aside for it; : \"unpack\" takes them out first.",
+            line.label
+        ));
     }
     let label = line.label.clone();
     desk.act(Deed::Step(label, BoxChange::Drop));

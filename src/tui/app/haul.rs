@@ -198,7 +198,8 @@ impl Face for Haul {
             self.left.clear();
             self.asked_for.clone_from(&words);
         }
-        let entry = line.entry.clone().ok_or_else(|| "It says no thing yet. For example: 12 toothbrushes 1.50".to_owned())?;
+        let entry =
+            line.entry.clone().ok_or_else(|| "It says no thing yet. For example: 12 toothbrushes 1.50".to_owned())?;
         if let Entry::Head(head) = &*entry {
             self.head(head, &words, desk);
             return Ok(());

@@ -100,9 +100,8 @@ impl Home {
     fn take_one(&self, desk: &mut Desk) -> Result<(), No> {
         let line = self.giftbox(desk).ok_or_else(|| "No box is chosen.".to_owned())?;
         let ware = self.ware().ok_or_else(|| "No thing is chosen under Items.".to_owned())?;
-        let held = self.card.as_ref().is_some_and(|card| {
-            card.contents.iter().any(|held| ware.lots.contains(&held.lot))
-        });
+        let held =
+            self.card.as_ref().is_some_and(|card| card.contents.iter().any(|held| ware.lots.contains(&held.lot)));
         if !held {
             return Err(format!("Box {} holds no {}.", line.label, ware.title));
         }
@@ -139,7 +138,8 @@ impl Home {
             ITEMS if desk.sought.is_empty() => return Err("Nothing more is waiting here.".to_owned()),
             ITEMS => {
                 let found = desk.seen.shelf.find(&desk.sought, usize::MAX);
-                let picked: Vec<usize> = found.iter().filter_map(|at| desk.seen.on_hand.binary_search(at).ok()).collect();
+                let picked: Vec<usize> =
+                    found.iter().filter_map(|at| desk.seen.on_hand.binary_search(at).ok()).collect();
                 Box::new(move |row| picked.contains(&row))
             }
             BOXES => {
@@ -153,7 +153,8 @@ impl Home {
                 Box::new(move |row| waiting.get(row).copied().unwrap_or(false))
             }
         };
-        let ahead = (1..count).map(|step| (start.cast_signed() + step.cast_signed() * isize::from(by)).rem_euclid(count.cast_signed()));
+        let ahead = (1..count)
+            .map(|step| (start.cast_signed() + step.cast_signed() * isize::from(by)).rem_euclid(count.cast_signed()));
         let row = ahead.map(isize::cast_unsigned).find(|row| matches(*row));
         let row = row.ok_or_else(|| "Nothing more is waiting here.".to_owned())?;
         go(self, desk, |list, rows| list.go(rows, row));
@@ -228,7 +229,9 @@ impl Face for Home {
 
     fn press(&mut self, press: Press, desk: &mut Desk) -> Result<(), No> {
         match press.action {
-            Action::Open if desk.seen.is_new() => Err("The table is empty: a writes what you bought, b plans a box.".to_owned()),
+            Action::Open if desk.seen.is_new() => {
+                Err("The table is empty: a writes what you bought, b plans a box.".to_owned())
+            }
             Action::Open => self.open(desk),
             Action::Choose if desk.seen.is_new() && press.n == 1 => {
                 desk.out.push(Effect::Sample);

@@ -143,7 +143,10 @@ fn small_line(line: &Line, desk: &mut Desk) -> Result<(), No> {
 }
 
 fn box_label(desk: &Desk) -> Result<String, No> {
-    desk.here.and_then(|id| desk.seen.giftbox(id)).map(|line| line.label.clone()).ok_or_else(|| "No box is open.".to_owned())
+    desk.here
+        .and_then(|id| desk.seen.giftbox(id))
+        .map(|line| line.label.clone())
+        .ok_or_else(|| "No box is open.".to_owned())
 }
 
 fn to_box(line: &Line, named: &Named, desk: &mut Desk) -> Result<(), No> {
@@ -163,5 +166,6 @@ fn to_box(line: &Line, named: &Named, desk: &mut Desk) -> Result<(), No> {
 /// Asks whether fewer are meant, where not as many are there.
 pub fn ask_fewer(desk: &mut Desk, left: u32, deed: Deed) {
     let put = Choice::new(format!("put {left} in"), Answer::Do(Box::new(deed)));
-    desk.asked = Some(Asked::new(format!("Only {left} on hand."), vec![put], Some(Choice::new("none", Answer::Nothing))));
+    desk.asked =
+        Some(Asked::new(format!("Only {left} on hand."), vec![put], Some(Choice::new("none", Answer::Nothing))));
 }

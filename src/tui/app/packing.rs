@@ -222,7 +222,8 @@ impl Packing {
             let at = here.cast_signed() + step.cast_signed() * isize::from(by);
             &boxes[at.rem_euclid(boxes.len().cast_signed()).cast_unsigned()]
         });
-        let found = ahead.filter(|line| line.giftbox != self.giftbox).find(|line| !line.full && line.standing.is_open());
+        let found =
+            ahead.filter(|line| line.giftbox != self.giftbox).find(|line| !line.full && line.standing.is_open());
         let id = found.map(|line| line.giftbox).ok_or_else(|| "Nothing more is waiting here.".to_owned())?;
         *self = Packing::of(id);
         Ok(())

@@ -81,7 +81,9 @@ pub struct Row {
 
 use Action as A;
 use Group::{Do, Go, Line, Move};
-use Key::{BackTab, Backspace, Char, Ctrl, Delete, Down, End, Enter, Esc, F, Home, Left, PageDown, PageUp, Right, Tab, Up};
+use Key::{
+    BackTab, Backspace, Char, Ctrl, Delete, Down, End, Enter, Esc, F, Home, Left, PageDown, PageUp, Right, Tab, Up,
+};
 use Kind as K;
 use On::{All, Only};
 

@@ -16,7 +16,9 @@ pub use search::{Hunt, Job, hunt};
 pub use threads::Threads;
 
 use crate::model::id::{BoxId, HaulId, LotId};
-use crate::season::{Board, BoxCard, HaulCard, History, LastNight, Offer, Place, Prices, PullList, RuleRow, Shelf, Ware};
+use crate::season::{
+    Board, BoxCard, HaulCard, History, LastNight, Offer, Place, Prices, PullList, RuleRow, Shelf, Ware,
+};
 
 /// A part of the season that a screen shows.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -31,7 +31,8 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, haul: &Haul) {
         rows::draw(canvas, place, haul.list(0), lines.len(), |canvas, row, y| entry(canvas, &lines[row], place, y));
         if lines.is_empty() {
             let words = if haul.heading.is_empty() {
-                "Nothing written for today yet. The shop and the day can be said once: at Mill Lane Market, yesterday".to_owned()
+                "Nothing written for today yet. The shop and the day can be said once: at Mill Lane Market, yesterday"
+                    .to_owned()
             } else {
                 format!("{}: its lines come next.", haul.heading.lines().collect::<Vec<_>>().join(" · "))
             };

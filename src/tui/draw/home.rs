@@ -166,7 +166,13 @@ fn boxes(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     title(canvas, place, &words, &signs);
     if shown.is_empty() {
         canvas.text(place.x + 2, place.y, place.width.saturating_sub(2), "No box planned.", Role::Text);
-        canvas.text(place.x + 2, place.y + 1, place.width.saturating_sub(2), "b plans one: 3 girl 6-8 ocean", Role::Text);
+        canvas.text(
+            place.x + 2,
+            place.y + 1,
+            place.width.saturating_sub(2),
+            "b plans one: 3 girl 6-8 ocean",
+            Role::Text,
+        );
     }
     rows::draw(canvas, place, home.list(BOXES), shown.len(), |canvas, row, y| {
         box_row(canvas, desk, shown[row], place, y);
@@ -242,7 +248,8 @@ fn checklist(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
         title(canvas, place, &numbered("Checklist", place, desk), "");
         return;
     };
-    let words = if desk.size.tier() == Tier::Small { numbered("Checklist", place, desk) } else { "Checklist".to_owned() };
+    let words =
+        if desk.size.tier() == Tier::Small { numbered("Checklist", place, desk) } else { "Checklist".to_owned() };
     let shift = if desk.size.tier() == Tier::Small { 0 } else { 2 };
     let inner = Place { x: place.x + shift, width: place.width - shift, ..place };
     title(canvas, inner, &format!("{words} of box {}", line.label), "");

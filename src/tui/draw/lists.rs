@@ -56,7 +56,11 @@ pub fn pull(canvas: &mut Canvas<'_>, app: &App, pull: &Pull) {
     let room = app.desk.room(2);
     let place = table(app, &room);
     let things: u32 = pull.all().map(|row| row.units).sum();
-    heading_ruled(canvas, "What to fetch from which tote", &format!("{} set aside", counted(things.into(), "thing", "things")));
+    heading_ruled(
+        canvas,
+        "What to fetch from which tote",
+        &format!("{} set aside", counted(things.into(), "thing", "things")),
+    );
     let totes = pull.list.as_ref().map(|list| list.totes.as_slice()).unwrap_or_default();
     if totes.is_empty() && pull.list.is_some() {
         canvas.text(1, place.y, place.width, "Nothing is set aside.", Role::Text);

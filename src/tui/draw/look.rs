@@ -120,8 +120,7 @@ fn ascii(c: char) -> String {
 mod tests {
     use super::*;
 
-    const ROLES: [Role; 7] =
-        [Role::Text, Role::Heading, Role::Quiet, Role::Here, Role::Care, Role::Stop, Role::Good];
+    const ROLES: [Role; 7] = [Role::Text, Role::Heading, Role::Quiet, Role::Here, Role::Care, Role::Stop, Role::Good];
 
     #[test]
     fn without_colour_none_is_set() {

@@ -25,11 +25,9 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, pasted: &Pasted) {
         part: 0,
         in_hand: desk.asked.is_none() && desk.line.is_none(),
     };
-    rows::draw(canvas, place, pasted.list(0), pasted.lines.len() + 1, |canvas, row, y| {
-        match pasted.lines.get(row) {
-            Some(line) => line_row(canvas, app, line, pasted.is_clear(row, desk), place, y),
-            None => _ = canvas.text(3, y, place.width, &pasted.save_words(desk), Role::Heading),
-        }
+    rows::draw(canvas, place, pasted.list(0), pasted.lines.len() + 1, |canvas, row, y| match pasted.lines.get(row) {
+        Some(line) => line_row(canvas, app, line, pasted.is_clear(row, desk), place, y),
+        None => _ = canvas.text(3, y, place.width, &pasted.save_words(desk), Role::Heading),
     });
     super::line::draw(canvas, app, &room);
 }
@@ -50,7 +48,9 @@ fn line_row(canvas: &mut Canvas<'_>, app: &App, line: &PastedLine, clear: bool, 
             let place_of = reading.place.as_deref().unwrap_or_default();
             canvas.text(price + 2, y, 13, place_of, Role::Text);
         }
-        Some(Entry::Line(Outcome::Refused(refused))) => _ = canvas.text(5, y, place.width - 6, &refused.error, Role::Care),
+        Some(Entry::Line(Outcome::Refused(refused))) => {
+            _ = canvas.text(5, y, place.width - 6, &refused.error, Role::Care)
+        }
         Some(Entry::Head(head)) => {
             let told = app.desk.seen.reader.as_ref().map(|reader| reader.head_words(head)).unwrap_or_default();
             canvas.text(5, y, place.width.saturating_sub(6), &told, Role::Text);

@@ -1,0 +1,4 @@
+//! The terminal interface: keys in, screen out.
+
+mod evening;
+mod table;
