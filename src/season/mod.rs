@@ -6,6 +6,7 @@
 mod boxes;
 mod checking;
 mod counting;
+mod draft;
 mod error;
 mod hauls;
 mod joining;
