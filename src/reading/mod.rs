@@ -132,7 +132,7 @@ fn refused(n: usize, line: &str) -> Option<Refused> {
 }
 
 /// Parts a cleaned line at each `;` outside parentheses.
-fn split(line: &str) -> Vec<&str> {
+pub fn split(line: &str) -> Vec<&str> {
     let mut depth = 0_usize;
     line.split(|c| {
         match c {

@@ -36,7 +36,7 @@ impl Reading {
     /// What the batch will be called in lists: `notebook, teal`.
     pub fn title(&self) -> String {
         let (name, colours, size) = (self.name.clone(), self.colours.clone(), self.size.clone());
-        LotFacts { name, colours, size, ..LotFacts::default() }.title()
+        LotFacts { name, size, colours, ..LotFacts::default() }.title()
     }
 
     fn parts(&self) -> Vec<String> {

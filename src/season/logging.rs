@@ -2,6 +2,7 @@
 
 use jiff::civil::Date;
 
+use super::draft::{Draft, headings_alone, receipt};
 use super::hauls::counted_first;
 use super::{ActError, Done, Season};
 use crate::model::commit::Refusal;
@@ -56,52 +57,6 @@ pub enum NotLogged {
 impl From<ActError> for NotLogged {
     fn from(error: ActError) -> NotLogged {
         NotLogged::Act(error)
-    }
-}
-
-/// A haul on its way.
-struct Draft {
-    haul: HaulId,
-    /// What is kept of it already, if it was logged before.
-    known: Option<HaulFacts>,
-    facts: HaulFacts,
-    /// What its headings said.
-    said: Vec<HaulField>,
-    /// What its earlier lines come to.
-    before: Money,
-    opening: bool,
-    tote: Option<String>,
-    lots: Vec<LotFacts>,
-}
-
-impl Draft {
-    fn say(&mut self, field: HaulField) {
-        self.facts.set(field.clone());
-        self.said.push(field);
-    }
-
-    /// Whether what follows this heading is another haul: one of another shop or day, or an opening
-    /// count behind a haul that was none.
-    fn ends_at(&self, head: &Head) -> bool {
-        match head {
-            Head::At { shop, date } if self.known.is_some() && self.lots.is_empty() => {
-                let other_shop = shop.as_ref().is_some_and(|shop| *shop != self.facts.shop);
-                other_shop || date.is_some_and(|date| date != self.facts.date)
-            }
-            Head::At { .. } => !self.lots.is_empty(),
-            Head::Opening { .. } => self.known.is_some() && !self.opening,
-            _ => false,
-        }
-    }
-
-    fn total(&self) -> Money {
-        let lines = self.lots.iter().filter_map(|lot| lot.paid).sum::<Money>() + self.before;
-        lines + self.facts.on_top(lines)
-    }
-
-    /// What a haul that was logged before becomes: the fields in which it differs now.
-    fn mended(&self) -> Vec<HaulField> {
-        self.known.as_ref().map(|known| known.changes_to(&self.facts)).unwrap_or_default()
     }
 }
 
@@ -179,16 +134,16 @@ impl<S: Store> Season<S> {
                 if draft.known.is_none() {
                     draft.facts.shop.clear();
                 }
-                shop.into_iter().for_each(|shop| draft.say(HaulField::Shop(shop)));
-                date.into_iter().for_each(|date| draft.say(HaulField::Date(date)));
+                draft.say(shop.map(HaulField::Shop));
+                draft.say(date.map(HaulField::Date));
             }
-            Head::Tax(amount) => draft.say(HaulField::Tax(amount)),
-            Head::Postage(amount) => draft.say(HaulField::Postage(amount)),
-            Head::Coupon(amount) => draft.say(HaulField::Coupon(amount)),
-            Head::Receipt(amount) => draft.say(HaulField::Receipt(Some(amount))),
+            Head::Tax(amount) => draft.say([HaulField::Tax(amount)]),
+            Head::Postage(amount) => draft.say([HaulField::Postage(amount)]),
+            Head::Coupon(amount) => draft.say([HaulField::Coupon(amount)]),
+            Head::Receipt(amount) => draft.say([HaulField::Receipt(Some(amount))]),
             Head::Opening { place, date } => {
                 draft.opening = true;
-                date.into_iter().for_each(|date| draft.say(HaulField::Date(date)));
+                draft.say(date.map(HaulField::Date));
                 draft.tote = place.or(draft.tote.take());
             }
             Head::Place(place) => draft.tote = Some(place),
@@ -231,15 +186,6 @@ impl<S: Store> Season<S> {
         }
         self.act(&facts)
     }
-}
-
-/// Headings without any line speak of the haul that was logged before, not of one to come.
-fn headings_alone(drafts: &mut Vec<Draft>) {
-    let later = drafts.split_off(1);
-    let Some(draft) = drafts.first_mut().filter(|draft| draft.known.is_some()) else { return };
-    let same = later.into_iter().filter(|other| other.opening == draft.opening);
-    let said: Vec<HaulField> = same.flat_map(|other| other.said).collect();
-    said.into_iter().for_each(|field| draft.say(field));
 }
 
 /// What a reading comes to as a batch.
@@ -323,17 +269,6 @@ fn remarks(lines: &[Reading], drafts: &[Draft], profile: &Profile) -> Vec<String
     }
     remarks.extend(drafts.iter().filter_map(|draft| receipt(draft, profile)));
     remarks
-}
-
-/// Whether the lines add up to what the receipt says.
-fn receipt(draft: &Draft, profile: &Profile) -> Option<String> {
-    let receipt = draft.facts.receipt?;
-    let over = receipt - draft.total();
-    Some(match over.minor() {
-        0 => "It adds up to the receipt.".to_owned(),
-        1.. => format!("The receipt says {} more than the lines.", over.plain(profile.currency)),
-        _ => format!("The receipt says {} less than the lines.", (-over).plain(profile.currency)),
-    })
 }
 
 #[cfg(test)]

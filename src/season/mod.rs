@@ -9,7 +9,11 @@ mod boxes;
 mod cards;
 mod checking;
 mod counting;
+<<<<<<< HEAD
 mod elsewhere;
+=======
+mod draft;
+>>>>>>> c
 mod error;
 mod filling;
 mod hauls;

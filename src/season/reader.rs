@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use crate::catalogue::Catalogue;
 use crate::model::money::Money;
 use crate::model::profile::Profile;
-use crate::reading::{Context, Entry, Head, read_haul};
+use crate::reading::{Context, Entry, Head, read_haul, split};
 
 /// Reads plain words by the drive's rules; it asks no store, so that any thread may hold one.
 #[derive(Debug, Clone)]
@@ -26,6 +26,11 @@ impl Reader {
     /// What one line is: a heading or a purchase; `None` where nothing is written.
     pub fn entry(&self, line: &str, price_asked: bool) -> Option<Entry> {
         self.entries(line, price_asked).into_iter().next().map(|(_, entry)| entry)
+    }
+
+    /// The pieces of a line that says several things, parted by `;`.
+    pub fn pieces(&self, line: &str) -> Vec<String> {
+        split(line).into_iter().map(|piece| piece.trim().to_owned()).filter(|piece| !piece.is_empty()).collect()
     }
 
     /// What every line of a text is, each with its number from 1; after an opening count no price is asked.

@@ -32,7 +32,9 @@ impl<S: Store> Season<S> {
         // Words can't say all that is kept of a batch, so words are held against words.
         let known = self.said_anew(&before, &row, false).unwrap_or_else(|_| row.facts.clone());
         let mut mended = row.facts.clone();
-        known.changes_to(&wanted).into_iter().for_each(|field| mended.set(field));
+        for field in known.changes_to(&wanted) {
+            mended.set(field);
+        }
         if mended.paid != row.facts.paid {
             mended.about = false;
             mended.source = source(&mended);

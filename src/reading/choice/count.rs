@@ -16,6 +16,17 @@ use crate::reading::write::words;
 /// What packs hold as a rule.
 const USUAL: [u32; 3] = [12, 6, 10];
 
+/// What a number behind a place is.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+enum Label {
+    #[default]
+    Undecided,
+    /// Its label.
+    Place,
+    /// How many there are.
+    Count,
+}
+
 /// A number of units and the words that say it.
 #[derive(Debug, Clone, Default)]
 struct Try {
@@ -26,10 +37,7 @@ struct Try {
     bought: Bought,
     /// What is struck out is kept as a note.
     noted: bool,
-    /// The number behind a place is its label.
-    labelled: bool,
-    /// The number behind a place is no label.
-    unplaced: bool,
+    label: Label,
     bundled: bool,
 }
 
@@ -66,7 +74,7 @@ pub(super) fn plain_ways(line: &Line<'_>, reading: &Reading) -> Vec<String> {
 fn written(line: &Line<'_>, attempt: &Try, priced: bool) -> Vec<String> {
     let mut whats = vec![What::Count, What::Pack];
     whats.extend((!attempt.bundled).then_some(What::Bundle));
-    whats.extend(attempt.unplaced.then_some(What::Place));
+    whats.extend((attempt.label == Label::Count).then_some(What::Place));
     let mut struck = Rewrite::of(line).strike_all(&whats);
     for (range, _) in line.draft.doubts.iter().filter(|(_, about)| *about == About::Units) {
         let hash = range.start.checked_sub(1).filter(|&at| line.tokens.get(at).is_some_and(|token| token.text == "#"));
@@ -77,7 +85,7 @@ fn written(line: &Line<'_>, attempt: &Try, priced: bool) -> Vec<String> {
     let mut ways = Vec::new();
     // A comma keeps the count from what stands before it.
     let (plain, apart) = (attempt.lead.clone(), format!(", {}", attempt.lead));
-    for lead in if attempt.labelled { [apart, plain] } else { [plain, apart] } {
+    for lead in if attempt.label == Label::Place { [apart, plain] } else { [plain, apart] } {
         let counted = struck.clone().without_filler().lead(&lead).end(&attempt.tail).end(&note);
         if priced {
             let prices = price::paid(line, attempt.bought);
@@ -165,9 +173,9 @@ fn counted(line: &Line<'_>, value: u32) -> Try {
 /// The number behind a place: its label, or how many there are.
 fn labelled(said: &Said, label: u32) -> Vec<Try> {
     let others = said.all.iter().copied().filter(|value| *value != label);
-    let mut tries: Vec<Try> = others.map(|value| Try { labelled: true, ..Try::units(value) }).collect();
-    tries.push(Try { unplaced: true, ..Try::units(label) });
-    tries.push(Try { labelled: true, ..Try::units(1) });
+    let mut tries: Vec<Try> = others.map(|value| Try { label: Label::Place, ..Try::units(value) }).collect();
+    tries.push(Try { label: Label::Count, ..Try::units(label) });
+    tries.push(Try { label: Label::Place, ..Try::units(1) });
     tries
 }
 
@@ -219,7 +227,7 @@ fn packed(line: &Line<'_>, said: &Said, leaves: bool) -> Vec<Try> {
         let size = sizes.first().copied();
         let placed = size.map_or_else(|| Try::units(packs), |size| Try::packs(packs, size));
         let unplaced = size.map_or_else(|| Try::units(label), |size| Try::packs(label, size));
-        [Try { labelled: true, ..placed }, Try { unplaced: true, ..unplaced }]
+        [Try { label: Label::Place, ..placed }, Try { label: Label::Count, ..unplaced }]
     }));
     for &size in &sizes {
         let counts = said.all.iter().copied().filter(|count| *count > 0);

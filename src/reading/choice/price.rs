@@ -25,7 +25,7 @@ pub(super) struct Bought {
 /// What may have been paid for all.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Paid {
-    paid: Decimal,
+    sum: Decimal,
     regular: Option<Decimal>,
     /// So many were bought then.
     units: Option<u32>,
@@ -91,10 +91,10 @@ pub(super) fn write(rewrite: Rewrite<'_>, line: &Line<'_>, bought: Bought, paid:
         None => String::new(),
     };
     let all = if regular.is_empty() && bought.units != Some(1) { " for all" } else { "" };
-    let words = if paid.paid.is_zero() && paid.regular.is_none() {
+    let words = if paid.sum.is_zero() && paid.regular.is_none() {
         "free".to_owned()
     } else {
-        format!("{}{all}{regular}", plain(paid.paid)?)
+        format!("{}{all}{regular}", plain(paid.sum)?)
     };
     let first = (0..line.tokens.len()).find(|&at| {
         let doubt = line.draft.doubts.iter().any(|(range, about)| *about == About::Paid && range.contains(&at));
@@ -113,10 +113,10 @@ pub(super) fn paid(line: &Line<'_>, bought: Bought) -> Vec<Paid> {
     let prices = prices(line);
     let offs = offs(line);
     let mut found: Vec<Paid> = Vec::new();
-    let mut add = |paid: Decimal, regular: Option<Decimal>, units: Option<u32>| {
-        let one = Paid { paid, regular: regular.filter(|regular| *regular > paid), units };
-        let known = found.iter().any(|known| known.paid == paid && known.units == units && one.regular.is_none());
-        if !paid.is_sign_negative() && !known && !found.contains(&one) {
+    let mut add = |sum: Decimal, regular: Option<Decimal>, units: Option<u32>| {
+        let one = Paid { sum, regular: regular.filter(|regular| *regular > sum), units };
+        let known = found.iter().any(|known| known.sum == sum && known.units == units && one.regular.is_none());
+        if !sum.is_sign_negative() && !known && !found.contains(&one) {
             found.push(one);
         }
     };
@@ -129,9 +129,13 @@ pub(super) fn paid(line: &Line<'_>, bought: Bought) -> Vec<Paid> {
         for times in times(line, price, bought) {
             let all = |one: Decimal| one.checked_mul(times.factor);
             for one in reduced(price.amount, &offs, line.ctx.profile.currency) {
-                all(one).into_iter().for_each(|paid| add(paid, all(price.amount), times.units));
+                if let Some(sum) = all(one) {
+                    add(sum, all(price.amount), times.units);
+                }
             }
-            all(price.amount).into_iter().for_each(|paid| add(paid, None, times.units));
+            if let Some(sum) = all(price.amount) {
+                add(sum, None, times.units);
+            }
         }
     }
     if let [first, second] = prices.as_slice()
@@ -139,7 +143,9 @@ pub(super) fn paid(line: &Line<'_>, bought: Bought) -> Vec<Paid> {
     {
         let dearer = first.amount.max(second.amount);
         add(first.amount.min(second.amount), Some(dearer), None);
-        first.amount.checked_add(second.amount).into_iter().for_each(|both| add(both, None, None));
+        if let Some(both) = first.amount.checked_add(second.amount) {
+            add(both, None, None);
+        }
     }
     found
 }

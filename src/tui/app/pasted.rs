@@ -3,6 +3,7 @@
 use super::action::Action;
 use super::asked::Answer;
 use super::desk::Desk;
+use super::haul::Haul;
 use super::doubts::{self, Next};
 use super::keymap::Press;
 use super::line::Purpose;
@@ -57,11 +58,22 @@ fn open_over(text: &str, desk: &mut Desk, screens: &[Screen]) {
         desk.refuse("These lines first: Enter keeps them, Esc leaves them for later.");
         return;
     }
-    let mut pasted = Pasted::of(text, desk);
-    if let Some(Screen::Haul(haul)) = screens.last() {
-        pasted.how = haul.how();
-        pasted.heading = if pasted.how.onto.is_none() { haul.heading.clone() } else { String::new() };
+    match screens.last() {
+        Some(Screen::Haul(haul)) => open_with(text, desk, haul),
+        _ => go_to(Pasted::of(text, desk), desk),
     }
+}
+
+/// Opens a list of lines that go on with this haul.
+pub fn open_with(text: &str, desk: &mut Desk, haul: &Haul) {
+    let mut pasted = Pasted::of(text, desk);
+    pasted.how = haul.how();
+    pasted.heading = if pasted.how.onto.is_none() { haul.heading.clone() } else { String::new() };
+    pasted.read(desk);
+    go_to(pasted, desk);
+}
+
+fn go_to(pasted: Pasted, desk: &mut Desk) {
     if pasted.lines.iter().all(|line| matches!(line.entry, Some(Entry::Line(Read::Refused(_))))) {
         desk.refuse("Nothing in it can be read: every line is over 500 letters.");
         return;
