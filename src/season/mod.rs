@@ -9,11 +9,8 @@ mod boxes;
 mod cards;
 mod checking;
 mod counting;
-<<<<<<< HEAD
-mod elsewhere;
-=======
 mod draft;
->>>>>>> c
+mod elsewhere;
 mod error;
 mod filling;
 mod hauls;

@@ -198,6 +198,13 @@ impl Face for Haul {
             self.left.clear();
             self.asked_for.clone_from(&words);
         }
+        let pieces = desk.seen.reader.as_ref().map(|reader| reader.pieces(&words)).unwrap_or_default();
+        if pieces.len() > 1 {
+            // Several things in one line are looked through like pasted ones.
+            desk.end_line();
+            super::pasted::open_with(&pieces.join("\n"), desk, self);
+            return Ok(());
+        }
         let entry =
             line.entry.clone().ok_or_else(|| "It says no thing yet. For example: 12 toothbrushes 1.50".to_owned())?;
         if let Entry::Head(head) = &*entry {

@@ -46,7 +46,7 @@ pub fn open(text: &str, desk: &mut Desk, screens: &[Screen]) {
         // What stood in the line before belongs to it as well.
         let before = desk.line.as_ref().map(|line| line.words().trim().to_owned()).unwrap_or_default();
         desk.end_line();
-        let text = if before.is_empty() { text.to_owned() } else { format!("{before} {text}") };
+        let text = if before.is_empty() { text.to_owned() } else { format!("{before}\n{text}") };
         return open_over(&text, desk, screens);
     }
     desk.shut_line();
