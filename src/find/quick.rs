@@ -3,7 +3,9 @@
 //! Each thing has a few marks, which say without a look at its words what it can't answer. Only
 //! what they let pass is read.
 
+use std::cell::RefCell;
 use std::cmp::Reverse;
+use std::collections::HashMap;
 
 use fuzzy_matcher::skim::SkimMatcherV2;
 
@@ -85,11 +87,13 @@ struct Asked {
     text: String,
     length: usize,
     print: Print,
+    /// Words that were compared with it, and whether it may be a slip of them: many things share their words.
+    compared: RefCell<HashMap<String, bool>>,
 }
 
 impl Asked {
     fn new(text: String) -> Asked {
-        Asked { length: text.chars().count(), print: Print::of(&text), text }
+        Asked { length: text.chars().count(), print: Print::of(&text), text, compared: RefCell::default() }
     }
 
     /// Whether it is one letter from a to z, of which marks tell all.
@@ -122,7 +126,16 @@ impl Asked {
         let begins = word.chars().next().map(letter).unwrap_or_default();
         let near = begins & (self.print.initial | self.print.second) != 0
             && self.length.abs_diff(word.chars().count()) <= slips(&self.text);
-        near && slip(&self.text, word)
+        if !near {
+            return false;
+        }
+        let mut compared = self.compared.borrow_mut();
+        if let Some(known) = compared.get(word) {
+            return *known;
+        }
+        let slipped = slip(&self.text, word);
+        compared.insert(word.to_owned(), slipped);
+        slipped
     }
 
     /// Over how many letters of the text its own are spread, in order, from where a word begins.
