@@ -127,14 +127,19 @@ fn letters_score(word: &str, text: &str, matcher: &SkimMatcherV2) -> Option<i64>
     (score / length.max(1) >= LEAST_PER_LETTER).then_some(score)
 }
 
-/// One slip in a word of four letters or more, two from eight on; swapped neighbours are one.
-fn slip(asked: &str, word: &str) -> bool {
-    let allowed = match asked.chars().count() {
-        0..4 => return false,
+/// How many slips a word may have: one from four letters on, two from eight on.
+fn slips(asked: &str) -> usize {
+    match asked.chars().count() {
+        0..4 => 0,
         4..8 => 1,
         _ => 2,
-    };
-    strsim::osa_distance(asked, word) <= allowed
+    }
+}
+
+/// Whether a word is the one asked for but for so many slips; swapped neighbours are one.
+fn slip(asked: &str, word: &str) -> bool {
+    let allowed = slips(asked);
+    allowed > 0 && strsim::osa_distance(asked, word) <= allowed
 }
 
 fn words(text: &str) -> Vec<String> {

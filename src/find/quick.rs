@@ -3,11 +3,13 @@
 //! Each thing has a few marks, which say without a look at its words what it can't answer. Only
 //! what they let pass is read.
 
+use std::cell::RefCell;
 use std::cmp::Reverse;
+use std::collections::HashMap;
 
 use fuzzy_matcher::skim::SkimMatcherV2;
 
-use super::{Closeness, parts, slip, words};
+use super::{Closeness, parts, slip, slips, words};
 use crate::catalogue::same_word;
 
 /// A thing that can be searched for. Its words are in lower case but for Latin letters of a size.
@@ -25,10 +27,12 @@ pub trait Sought {
 pub struct Marks {
     /// The first two letters of each word, hashed.
     pairs: u64,
-    /// The letters in it.
-    letters: u32,
     /// The letters that its words begin with.
     initials: u32,
+    /// The letters that words of its title begin with.
+    title_initials: u32,
+    /// The letters in its title.
+    letters: u32,
     /// Letters of its title.
     length: u16,
     /// Whether it comes before others that answer as well.
@@ -39,11 +43,16 @@ impl Marks {
     /// The marks of a thing.
     pub fn of(sought: &impl Sought) -> Marks {
         let length = u16::try_from(sought.title().len()).unwrap_or(u16::MAX);
-        let mut marks = Marks { pairs: 0, letters: 0, initials: 0, length, first: sought.first() };
-        for word in std::iter::once(sought.title()).chain(sought.more()).flat_map(parts) {
-            let print = Print::of(word);
+        let first = sought.first();
+        let mut marks = Marks { pairs: 0, letters: 0, initials: 0, title_initials: 0, length, first };
+        for print in parts(sought.title()).map(Print::of) {
             marks.pairs |= print.pair;
+            marks.title_initials |= print.initial;
             marks.letters |= print.letters;
+        }
+        marks.initials = marks.title_initials;
+        for print in sought.more().flat_map(parts).map(Print::of) {
+            marks.pairs |= print.pair;
             marks.initials |= print.initial;
         }
         marks
@@ -78,11 +87,18 @@ struct Asked {
     text: String,
     length: usize,
     print: Print,
+    /// Words that were compared with it, and whether it may be a slip of them: many things share their words.
+    compared: RefCell<HashMap<String, bool>>,
 }
 
 impl Asked {
     fn new(text: String) -> Asked {
-        Asked { length: text.chars().count(), print: Print::of(&text), text }
+        Asked { length: text.chars().count(), print: Print::of(&text), text, compared: RefCell::default() }
+    }
+
+    /// Whether it is one letter from a to z, of which marks tell all.
+    fn is_a_letter(&self) -> bool {
+        matches!(self.text.as_bytes(), [b'a'..=b'z'])
     }
 
     /// Whether a word of it may begin with this one.
@@ -90,20 +106,46 @@ impl Asked {
         marks.initials & self.print.initial == self.print.initial && marks.pairs & self.print.pair == self.print.pair
     }
 
-    /// Whether all letters are in it, the first one where a word begins.
+    /// Whether the title may have all letters, the first one where a word begins.
     fn may_spell(&self, marks: &Marks) -> bool {
-        marks.initials & self.print.initial == self.print.initial && self.may_hold(marks)
+        self.length > 2 && marks.title_initials & self.print.initial != 0 && self.may_hold(marks)
     }
 
     fn may_hold(&self, marks: &Marks) -> bool {
-        marks.letters & self.print.letters == self.print.letters
+        self.length > 1 && marks.letters & self.print.letters == self.print.letters
     }
 
-    /// Whether a word of it may be this one but for a slip, which seldom is in the first two letters both.
+    /// Whether a word of the title may be this one but for a slip, which seldom is in the first two letters both.
     fn may_slip(&self, marks: &Marks) -> bool {
-        let allowed = if self.length < 8 { 1 } else { 2 };
-        let missing = (self.print.letters & !marks.letters).count_ones();
-        self.length >= 4 && missing <= allowed && marks.initials & (self.print.initial | self.print.second) != 0
+        let missing = (self.print.letters & !marks.letters).count_ones() as usize;
+        missing <= slips(&self.text) && marks.title_initials & (self.print.initial | self.print.second) != 0
+    }
+
+    /// Whether a word is this one but for a slip; what differs too much for that is told apart at once.
+    fn slipped(&self, word: &str) -> bool {
+        let begins = word.chars().next().map(letter).unwrap_or_default();
+        let near = begins & (self.print.initial | self.print.second) != 0
+            && self.length.abs_diff(word.chars().count()) <= slips(&self.text);
+        if !near {
+            return false;
+        }
+        let mut compared = self.compared.borrow_mut();
+        if let Some(known) = compared.get(word) {
+            return *known;
+        }
+        let slipped = slip(&self.text, word);
+        compared.insert(word.to_owned(), slipped);
+        slipped
+    }
+
+    /// Over how many letters of the text its own are spread, in order, from where a word begins.
+    fn spread(&self, text: &str) -> Option<usize> {
+        // The first beginning leaves the most letters behind it.
+        let begin = parts(text).find(|word| word.chars().next() == self.text.chars().next())?;
+        let mut rest = text.get(text.find(begin)?..)?.chars();
+        let all = rest.clone().count();
+        let in_order = self.text.chars().all(|c| rest.any(|other| other == c));
+        in_order.then(|| all - rest.count())
     }
 }
 
@@ -136,15 +178,20 @@ struct Answer {
 /// [`super::find`]; of equal ones what comes first, then what is shorter, then what stands before.
 ///
 /// Letters inside words are looked for when words alone don't fill the list; letters here and
-/// there, and slips, only when nothing else answers.
+/// there, and slips, only when nothing else answers. Both are looked for in titles alone.
 pub fn best<T: Sought>(query: &str, marks: &[Marks], thing: impl Fn(usize) -> Option<T>, limit: usize) -> Vec<usize> {
     let asked: Vec<Asked> = words(query).into_iter().map(Asked::new).collect();
     if asked.is_empty() || limit == 0 {
         return Vec::new();
     }
     let mut search = Search { asked: &asked, marks, thing, text: String::new(), answers: Vec::new() };
+    if let [one] = asked.as_slice()
+        && one.is_a_letter()
+    {
+        return search.by_a_letter(one, limit);
+    }
     search.by_words();
-    if search.answers.len() < limit && asked.iter().all(|asked| asked.length > 2) {
+    if search.answers.is_empty() || (search.answers.len() < limit && asked.iter().all(|asked| asked.length > 2)) {
         search.inside_words();
     }
     if search.answers.is_empty() {
@@ -157,7 +204,7 @@ struct Search<'a, F> {
     asked: &'a [Asked],
     marks: &'a [Marks],
     thing: F,
-    /// The words of the thing being looked at, in lower case.
+    /// Words of the thing being looked at, in lower case.
     text: String,
     answers: Vec<Answer>,
 }
@@ -166,45 +213,100 @@ impl<T: Sought, F: Fn(usize) -> Option<T>> Search<'_, F> {
     fn each(
         &mut self,
         may: impl Fn(&Asked, &Marks) -> bool,
-        grade: impl Fn(&[Asked], &str, usize) -> Option<(Closeness, Option<Reverse<i64>>)>,
+        grade: impl Fn(&[Asked], &mut String, &T) -> Option<(Closeness, Option<Reverse<i64>>)>,
     ) {
         for (place, marks) in (0_u32..).zip(self.marks) {
             if !self.asked.iter().all(|asked| may(asked, marks)) {
                 continue;
             }
             let Some(thing) = (self.thing)(place as usize) else { continue };
-            let title = spell(&thing, &mut self.text);
-            if let Some((closeness, scattered)) = grade(self.asked, &self.text, title) {
+            spell(&mut self.text, thing.title());
+            if let Some((closeness, scattered)) = grade(self.asked, &mut self.text, &thing) {
                 let (later, length) = (!marks.first, marks.length);
                 self.answers.push(Answer { closeness, scattered, later, length, place });
             }
         }
     }
 
+    /// One letter: the marks alone say what begins so.
+    fn by_a_letter(&self, asked: &Asked, limit: usize) -> Vec<usize> {
+        let begins = (0_u32..).zip(self.marks).filter(|(_, marks)| asked.may_begin(marks));
+        let mut order: Vec<(bool, u16, u32)> =
+            begins.map(|(place, marks)| (!marks.first, marks.length, place)).collect();
+        // Mostly the first few of them are let through, and the rest need not be sorted.
+        let some = limit.saturating_mul(4);
+        if some < order.len() {
+            order.select_nth_unstable(some);
+        }
+        let middle = some.min(order.len());
+        let (first, rest) = order.split_at_mut(middle);
+        first.sort_unstable();
+        let place = |(_, _, place): &(bool, u16, u32)| *place as usize;
+        let there = |place: &usize| (self.thing)(*place).is_some();
+        let mut places: Vec<usize> = first.iter().map(place).filter(there).take(limit).collect();
+        if places.len() < limit {
+            rest.sort_unstable();
+            places.extend(rest.iter().map(place).filter(there).take(limit - places.len()));
+        }
+        places
+    }
+
     fn by_words(&mut self) {
-        self.each(Asked::may_begin, |asked, text, title| by_words(asked, text, title).map(|grade| (grade, None)));
+        self.each(Asked::may_begin, |asked, text, thing| {
+            let title = text.len();
+            thing.more().for_each(|more| spell_on(text, more));
+            by_words(asked, text, title).map(|grade| (grade, None))
+        });
     }
 
     fn inside_words(&mut self) {
         let before = self.answers.len();
-        self.each(Asked::may_hold, |asked, text, _| {
-            asked.iter().all(|asked| text.contains(&asked.text)).then_some((Closeness::Letters, None))
+        self.each(Asked::may_hold, |asked, title, _| {
+            asked.iter().all(|asked| title.contains(&asked.text)).then_some((Closeness::Letters, None))
         });
         self.keep_first(before);
     }
 
     fn by_letters(&mut self) {
-        let matcher = SkimMatcherV2::default();
-        self.each(Asked::may_spell, |asked, text, _| {
-            let score = scattered(asked, text, &matcher)?;
-            Some((Closeness::Letters, Some(Reverse(score))))
+        self.each(Asked::may_spell, |asked, title, _| {
+            let spread: Option<usize> = asked.iter().map(|asked| asked.spread(title)).sum();
+            Some((Closeness::Letters, Some(Reverse(-i64::try_from(spread?).unwrap_or(i64::MAX)))))
         });
+        self.score_the_closest();
         let before = self.answers.len();
-        self.each(Asked::may_slip, |asked, text, _| {
-            let all = asked.iter().all(|asked| parts(text).any(|word| slip(&asked.text, word)));
+        // Most slips leave the first two letters as they are.
+        self.by_slips(|asked, marks| asked.may_begin(marks) && asked.may_slip(marks));
+        self.keep_first(before);
+        if self.answers.is_empty() {
+            self.by_slips(Asked::may_slip);
+        }
+    }
+
+    /// Scores those whose letters are close together, as the rest would hardly score enough; scoring takes its time.
+    fn score_the_closest(&mut self) {
+        const SCORED: usize = 500;
+        if self.answers.len() > SCORED {
+            self.answers.select_nth_unstable(SCORED);
+            self.answers.truncate(SCORED);
+        }
+        let matcher = SkimMatcherV2::default();
+        let mut answers = std::mem::take(&mut self.answers);
+        answers.retain_mut(|answer| {
+            let Some(thing) = (self.thing)(answer.place as usize) else { return false };
+            spell(&mut self.text, thing.title());
+            let score = scattered(self.asked, &self.text, &matcher);
+            answer.scattered = score.map(Reverse);
+            score.is_some()
+        });
+        answers.sort_unstable_by_key(|answer| answer.place);
+        self.answers = answers;
+    }
+
+    fn by_slips(&mut self, may: impl Fn(&Asked, &Marks) -> bool) {
+        self.each(may, |asked, title, _| {
+            let all = asked.iter().all(|asked| parts(title).any(|word| asked.slipped(word)));
             all.then_some((Closeness::Slip, None))
         });
-        self.keep_first(before);
     }
 
     /// Drops later answers of things that answered `before`. Each pass goes over the things in their order.
@@ -224,17 +326,21 @@ impl<T: Sought, F: Fn(usize) -> Option<T>> Search<'_, F> {
     }
 }
 
-/// Writes all words of a thing in lower case; the length of the title among them.
-fn spell(thing: &impl Sought, text: &mut String) -> usize {
+/// Writes a text in lower case in place of another one.
+fn spell(text: &mut String, words: &str) {
     text.clear();
-    text.push_str(thing.title());
-    let title = text.len();
-    for more in thing.more() {
-        text.push(' ');
-        text.push_str(more);
-    }
+    text.push_str(words);
     text.make_ascii_lowercase();
-    title
+}
+
+/// Writes more words behind a text, in lower case.
+fn spell_on(text: &mut String, words: &str) {
+    text.push(' ');
+    let from = text.len();
+    text.push_str(words);
+    if let Some(new) = text.get_mut(from..) {
+        new.make_ascii_lowercase();
+    }
 }
 
 fn by_words(asked: &[Asked], text: &str, title: usize) -> Option<Closeness> {
@@ -327,6 +433,8 @@ mod tests {
     fn what_is_on_hand_stands_before_what_is_not_and_short_before_long() {
         assert_eq!(found("teal"), ["comb, teal", "comb, teal and coral", "notebook, teal"]);
         assert_eq!(found("n"), ["notebook", "notebook, teal"]);
+        let marks: Vec<Marks> = THINGS.iter().map(|thing| Marks::of(&thing)).collect();
+        assert_eq!(best("t", &marks, |place| THINGS.get(place).filter(|thing| !thing.2), 1), [5]);
     }
 
     #[test]
@@ -340,7 +448,7 @@ mod tests {
     #[test]
     fn a_limit_keeps_the_best() {
         let marks: Vec<Marks> = THINGS.iter().map(|thing| Marks::of(&thing)).collect();
-        assert_eq!(best("comb", &marks, |place| THINGS.get(place), 2), [1, 2]);
+        assert_eq!(best("comb", &marks, |place| THINGS.get(place), 2), [9, 1]);
         assert!(best("comb", &marks, |place| THINGS.get(place), 0).is_empty());
         let kept = best("comb", &marks, |place| THINGS.get(place).filter(|thing| thing.2 && thing.0.len() > 12), 9);
         assert_eq!(kept, [2]);

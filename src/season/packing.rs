@@ -53,7 +53,7 @@ impl<S: Store> Season<S> {
     /// One of a thing into each of these boxes, or set aside for each: one act, one undo.
     pub fn each<'a>(&mut self, boxes: &str, which: impl Into<Which<'a>>, aside: bool) -> Result<Done, ActError> {
         let rows = self.boxes_called(boxes)?;
-        self.into_each(&rows, which.into(), aside)
+        self.one_each(&rows, which.into(), aside)
     }
 
     /// The same for boxes named by id.
@@ -64,10 +64,10 @@ impl<S: Store> Season<S> {
         if rows.is_empty() {
             return Err(ActError::NotUnderstood("which boxes? It takes at least one".to_owned()));
         }
-        self.into_each(&rows, which.into(), aside)
+        self.one_each(&rows, which.into(), aside)
     }
 
-    fn into_each(&mut self, rows: &[BoxRow], which: Which<'_>, aside: bool) -> Result<Done, ActError> {
+    fn one_each(&mut self, rows: &[BoxRow], which: Which<'_>, aside: bool) -> Result<Done, ActError> {
         let mut thing = self.on_hand(which)?;
         let wanted = Units::new(u32::try_from(rows.len()).unwrap_or(u32::MAX)).unwrap_or_default();
         if wanted > thing.free() {
@@ -200,7 +200,9 @@ impl<S: Store> Season<S> {
         if !aside {
             let waiting = self.store.placements_in(row.giftbox)?.into_iter().filter(|held| !held.aside.is_zero());
             let mut things = self.things_among(&waiting.map(|held| held.lot).collect())?;
-            things.iter_mut().for_each(|thing| thing.lots.retain(|lot| !lot.withdrawn));
+            for thing in &mut things {
+                thing.lots.retain(|lot| !lot.withdrawn);
+            }
             things.retain(|thing| !thing.lots.is_empty());
             if let Ok(thing) = self.one_of(words, &things, "set aside") {
                 // More of the same thing may lie in other batches.

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::ware::Ware;
 use crate::find::{Marks, Sought, best};
 use crate::model::id::LotId;
+use crate::model::whom::ForWhom;
 
 /// All things of a season, by title; never changed, and cheap to hand on.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -91,6 +92,7 @@ impl Shelf {
 
     /// The shelf after changes, which stand in order and don't overlap.
     pub(super) fn changed(&self, changes: Vec<Change>) -> Shelf {
+        let moves = changes.iter().any(|change| !self.has_lots_of(change));
         let mut wares = Vec::with_capacity(self.len() + changes.len());
         let mut marks = Vec::with_capacity(self.len() + changes.len());
         let mut moved: Vec<(usize, usize, Option<usize>)> = Vec::new();
@@ -113,8 +115,17 @@ impl Shelf {
         moved.push((next, self.len(), Some(wares.len())));
         wares.extend_from_slice(self.wares.get(next..).unwrap_or_default());
         marks.extend_from_slice(self.marks.get(next..).unwrap_or_default());
-        let lots = moved_lots(&self.lots, &moved, fresh);
-        Shelf { wares: Arc::new(wares), lots: Arc::new(lots), marks: Arc::new(marks), on_hand }
+        let lots = if moves { Arc::new(moved_lots(&self.lots, &moved, fresh)) } else { Arc::clone(&self.lots) };
+        Shelf { wares: Arc::new(wares), lots, marks: Arc::new(marks), on_hand }
+    }
+
+    /// Whether a change leaves every batch where it is.
+    fn has_lots_of(&self, change: &Change) -> bool {
+        let old = self.wares.get(change.from..change.to).unwrap_or_default();
+        let same = |(old, new): (&Arc<Ware>, &Arc<Ware>)| {
+            old.lots.len() == new.lots.len() && old.lots.iter().all(|lot| new.lots.contains(lot))
+        };
+        old.len() == change.wares.len() && old.iter().zip(&change.wares).all(same)
     }
 }
 
@@ -150,7 +161,7 @@ impl Sought for &Ware {
     }
 
     fn more(&self) -> impl Iterator<Item = &str> {
-        let said = [self.kind.as_deref(), self.theme.as_deref(), Some(&*self.tote), self.for_whom.map(|w| w.word())];
+        let said = [self.kind.as_deref(), self.theme.as_deref(), Some(&*self.tote), self.for_whom.map(ForWhom::word)];
         said.into_iter().flatten()
     }
 

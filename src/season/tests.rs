@@ -212,7 +212,7 @@ fn the_board_tells_what_the_boxes_and_the_stock_come_to() {
     season.log("1 soap 1.00", &LogHow::default()).unwrap();
     season
         .set_profile(
-            "name = \"A drive\"\ncurrency = \"USD\"\ndrop_off = [2027-01-10, 2027-01-20]\n[[band]]\nages = \"6-8\"",
+            "name = \"A drive\"\ncurrency = \"USD\"\ndrop_off = [\"2027-01-10\", \"2027-01-20\"]\n[[band]]\nages = [6, 8]",
         )
         .unwrap();
     let board = season.board().unwrap();

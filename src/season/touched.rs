@@ -68,18 +68,14 @@ impl<S: Store> Season<S> {
 fn reached(store: &impl Store, facts: &[Fact]) -> Result<Touched, StoreError> {
     let mut touched = Touched::default();
     let mut reprices = false;
+    let mut note = |fact: &Fact| {
+        reprices |= matches!(fact, Fact::HaulLogged(_) | Fact::HaulMended(_) | Fact::LotMended(_) | Fact::LotAdded(_));
+        fact.subjects().into_iter().for_each(|subject| touched.note(subject));
+    };
     for fact in facts {
         match fact {
-            Fact::Voided(b) | Fact::Restored(b) => {
-                reprices = true;
-                for event in store.events_of(b.act)? {
-                    event.fact.subjects().into_iter().for_each(|subject| touched.note(subject));
-                }
-            }
-            _ => {
-                reprices |= matches!(fact, Fact::HaulMended(_) | Fact::LotMended(_) | Fact::LotAdded(_));
-                fact.subjects().into_iter().for_each(|subject| touched.note(subject));
-            }
+            Fact::Voided(b) | Fact::Restored(b) => store.events_of(b.act)?.iter().for_each(|event| note(&event.fact)),
+            _ => note(fact),
         }
     }
     if reprices {

@@ -89,7 +89,9 @@ impl Store for Memory {
     fn each_lot(&self, see: &mut dyn FnMut(LotRow)) -> Result<(), StoreError> {
         let mut lots: Vec<(String, &LotRow)> = self.lot_rows().map(|row| (row.facts.title(), row)).collect();
         lots.sort_by(|(title, row), (other, than)| title.cmp(other).then(row.added.cmp(&than.added)));
-        lots.into_iter().for_each(|(_, row)| see(row.clone()));
+        for (_, row) in lots {
+            see(row.clone());
+        }
         Ok(())
     }
 
