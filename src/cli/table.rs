@@ -28,7 +28,7 @@ pub struct LookArgs {
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
 enum When {
-    /// Where the terminal's ground is known and NO_COLOR isn't set.
+    /// Where the terminal's ground is known and `NO_COLOR` isn't set.
     Auto,
     /// On a dark ground where nothing tells it.
     Always,
@@ -82,12 +82,8 @@ impl LookArgs {
             Some(Theme::Light) => Some(Ground::Light),
             None => ground_of(&var("COLORFGBG")),
         };
-        match (wanted, told) {
-            (false, _) => Ground::Plain,
-            (true, Some(ground)) => ground,
-            (true, None) if self.color == When::Always => Ground::Dark,
-            (true, None) => Ground::Plain,
-        }
+        let unknown = if self.color == When::Always { Ground::Dark } else { Ground::Plain };
+        if wanted { told.unwrap_or(unknown) } else { Ground::Plain }
     }
 }
 

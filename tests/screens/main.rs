@@ -1,5 +1,7 @@
 //! The terminal interface: keys in, screen out.
 
+#![cfg(test)]
+
 mod evening;
 mod readme;
 mod table;

@@ -90,7 +90,7 @@ fn looking(row: &Row) -> String {
 
 fn asked(app: &App) -> Vec<(&'static Row, String, String)> {
     let Some(asked) = &app.desk.asked else { return Vec::new() };
-    let first = if asked.zero.is_some() { 0 } else { 1 };
+    let first = usize::from(asked.zero.is_none());
     let last = asked.choices.len();
     let digits = if first == last { first.to_string() } else { format!("{first}–{last}") };
     let back = if app.desk.line.is_some() { "back to the words" } else { "leave it" };

@@ -17,6 +17,7 @@ use crate::season::{BoxLine, Cell, Content};
 use crate::tui::app::App;
 use crate::tui::app::common::lacks;
 use crate::tui::app::desk::Desk;
+use crate::tui::app::filter::Filter;
 use crate::tui::app::home::{BOXES, CHECKLIST, Home, ITEMS, heading_rows};
 use crate::tui::app::room::{Room, Tier};
 use crate::tui::app::screen::Face;
@@ -72,8 +73,8 @@ fn parts(room: &Room, in_hand: usize) -> Vec<(usize, u16, u16)> {
             vec![(ITEMS, 1, items), (BOXES, items + 3, boxes), (CHECKLIST, items + boxes + 3, checklist + 2)]
         }
         Tier::Full => {
-            let boxes = 31 + (w - 80) / 2;
-            vec![(ITEMS, 1, 21), (BOXES, 24, boxes), (CHECKLIST, 25 + boxes, w - 26 - boxes)]
+            let boxes = 32 + (w - 80) / 2;
+            vec![(ITEMS, 1, 20), (BOXES, 23, boxes), (CHECKLIST, 24 + boxes, w - 25 - boxes)]
         }
         Tier::Narrow => {
             let left = if in_hand == ITEMS { ITEMS } else { BOXES };
@@ -157,7 +158,7 @@ fn boxes(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     let shown = home.filter.boxes(desk);
     let open = shown.iter().filter(|line| line.standing.is_open()).count();
     let ticked = desk.ticked.len();
-    let words = match (ticked, home.filter == Default::default()) {
+    let words = match (ticked, home.filter == Filter::default()) {
         (0, true) => format!("{}  {open} open", numbered("Boxes", place, desk)),
         (0, false) => format!("Boxes  {}", home.filter.words()),
         (ticked, _) => format!("Boxes  {ticked} ticked"),

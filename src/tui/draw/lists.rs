@@ -149,17 +149,14 @@ fn two_rows(canvas: &mut Canvas<'_>, place: Place, selected: usize, lines: &[(Op
     let top = (selected * 2 + 2).saturating_sub(height);
     for (line, (row, words)) in lines.iter().enumerate().skip(top).take(height) {
         let y = place.y + u16::try_from(line - top).unwrap_or(0);
-        match row {
-            Some(row) => {
-                canvas.text(place.x + 2, y, place.width.saturating_sub(2), words, Role::Text);
-                rows::mark(canvas, place, *row == selected, y);
-                canvas.zone(place.x, y, place.width, crate::tui::app::key::Hit::Row { part: 0, row: *row });
-            }
-            None => {
-                let fix = below.get(line / 2).copied().unwrap_or_default();
-                canvas.text(place.x + 5, y, place.width.saturating_sub(5), fix, Role::Quiet);
-            }
-        }
+        let Some(row) = row else {
+            let fix = below.get(line / 2).copied().unwrap_or_default();
+            canvas.text(place.x + 5, y, place.width.saturating_sub(5), fix, Role::Quiet);
+            continue;
+        };
+        canvas.text(place.x + 2, y, place.width.saturating_sub(2), words, Role::Text);
+        rows::mark(canvas, place, *row == selected, y);
+        canvas.zone(place.x, y, place.width, crate::tui::app::key::Hit::Row { part: 0, row: *row });
     }
 }
 
