@@ -15,7 +15,7 @@ use ratatui::crossterm::terminal::{
     EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode, size,
 };
 use ratatui::crossterm::{cursor, execute};
-use signal_hook::consts::{SIGCONT, SIGHUP, SIGTERM, SIGTSTP};
+use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP};
 use signal_hook::iterator::Signals;
 use signal_hook::low_level::emulate_default_handler;
 
@@ -55,31 +55,51 @@ pub enum Left {
 /// What comes to the thread that draws.
 enum Message {
     Event(Event),
-    Told(Box<Reply>),
+    /// An answer, and which of the seasons shown it comes from.
+    Told(u32, Box<Reply>),
     Signal(i32),
     Lost(io::Error),
 }
 
-/// Shows a season on the terminal until it is left.
-pub fn open<S: Store + Send + 'static>(keeper: Keeper<S>, showing: Showing) -> io::Result<Left> {
-    let guard = Guard::enter(showing.mouse)?;
-    let (send, messages) = channel();
-    listen(send.clone())?;
-    let back = Threads::start(keeper, move |reply| {
-        // Nobody listens any more once the program is being left.
-        _ = send.send(Message::Told(Box::new(reply)));
-    });
-    let mut shown = Shown::new(showing, back, guard)?;
-    let left = shown.run(&messages);
-    let Shown { back, guard, .. } = shown;
-    back.finish();
-    drop(guard);
-    match left? {
-        Ended::Left(left) => Ok(left),
-        Ended::Signal(signal) => {
-            // The terminal is as it was; now the signal may do what it does.
-            emulate_default_handler(signal)?;
-            Ok(Left::Closed)
+/// The terminal while seasons are shown on it, one after another. What it sends is listened to by
+/// one thread all the time: a second one would take every other key.
+pub struct Seat {
+    showing: Showing,
+    messages: Receiver<Message>,
+    send: Sender<Message>,
+    shown: u32,
+    // Last, so that the terminal is put right when nothing writes to it any more.
+    guard: Guard,
+}
+
+impl Seat {
+    /// Enters the terminal, and listens to it and to signals.
+    pub fn take(showing: Showing) -> io::Result<Seat> {
+        let guard = Guard::enter(showing.mouse)?;
+        let (send, messages) = channel();
+        listen(&send)?;
+        Ok(Seat { showing, messages, send, shown: 0, guard })
+    }
+
+    /// Shows a season until it is left.
+    pub fn show<S: Store + Send + 'static>(&mut self, keeper: Keeper<S>) -> io::Result<Left> {
+        self.shown += 1;
+        let (send, which) = (self.send.clone(), self.shown);
+        let back = Threads::start(keeper, move |reply| {
+            // Nobody listens any more once the program is being left.
+            _ = send.send(Message::Told(which, Box::new(reply)));
+        });
+        let mut shown = Shown::new(self, back)?;
+        let ended = shown.run();
+        shown.back.finish();
+        match ended? {
+            Ended::Left(left) => Ok(left),
+            Ended::Signal(signal) => {
+                self.guard.leave();
+                // The terminal is as it was; now the signal may do what it does.
+                emulate_default_handler(signal)?;
+                Ok(Left::Closed)
+            }
         }
     }
 }
@@ -105,11 +125,21 @@ impl Guard {
         enter(mouse)?;
         Ok(Guard { mouse })
     }
+
+    /// Enters the terminal anew after it was put aside.
+    fn enter_again(&self) -> io::Result<()> {
+        enter(self.mouse)
+    }
+
+    /// Leaves the terminal for a while, or for good.
+    fn leave(&self) {
+        leave();
+    }
 }
 
 impl Drop for Guard {
     fn drop(&mut self) {
-        leave();
+        self.leave();
     }
 }
 
@@ -133,9 +163,10 @@ fn leave() {
 }
 
 /// Threads that listen to the keyboard and to signals.
-fn listen(send: Sender<Message>) -> io::Result<()> {
-    let mut signals = Signals::new([SIGTERM, SIGHUP, SIGTSTP, SIGCONT])?;
+fn listen(send: &Sender<Message>) -> io::Result<()> {
+    let mut signals = Signals::new([SIGTERM, SIGHUP, SIGINT, SIGQUIT, SIGTSTP, SIGCONT])?;
     let for_signals = send.clone();
+    let send = send.clone();
     std::thread::spawn(move || {
         for signal in &mut signals {
             if for_signals.send(Message::Signal(signal)).is_err() {
@@ -161,24 +192,25 @@ fn listen(send: Sender<Message>) -> io::Result<()> {
     Ok(())
 }
 
-struct Shown {
+struct Shown<'a> {
     app: App,
     back: Threads,
-    guard: Guard,
-    look: Look,
+    seat: &'a Seat,
     drawn: Drawn,
     terminal: Terminal<CrosstermBackend<BufWriter<Stdout>>>,
 }
 
-impl Shown {
-    fn new(showing: Showing, back: Threads, guard: Guard) -> io::Result<Shown> {
+impl Shown<'_> {
+    fn new(seat: &Seat, back: Threads) -> io::Result<Shown<'_>> {
         let (w, h) = size()?;
-        let terminal = Terminal::new(CrosstermBackend::new(BufWriter::new(io::stdout())))?;
-        let app = App::new(Size { w, h });
-        Ok(Shown { app, back, guard, look: showing.look, drawn: Drawn::default(), terminal })
+        let mut terminal = Terminal::new(CrosstermBackend::new(BufWriter::new(io::stdout())))?;
+        // Another season may have stood here before.
+        terminal.clear()?;
+        Ok(Shown { app: App::new(Size { w, h }), back, seat, drawn: Drawn::default(), terminal })
     }
 
-    fn run(&mut self, messages: &Receiver<Message>) -> io::Result<Ended> {
+    fn run(&mut self) -> io::Result<Ended> {
+        let messages = &self.seat.messages;
         let effects = self.app.start();
         self.carry_out(effects)?;
         if let Ok(message) = messages.recv_timeout(FIRST_ANSWER)
@@ -202,9 +234,9 @@ impl Shown {
     }
 
     fn draw(&mut self) -> io::Result<()> {
-        let Shown { app, look, drawn, terminal, .. } = self;
+        let Shown { app, seat, drawn, terminal, .. } = self;
         terminal.draw(|frame| {
-            *drawn = draw(app, *look, frame.buffer_mut());
+            *drawn = draw(app, seat.showing.look, frame.buffer_mut());
             if let Some(at) = drawn.cursor {
                 frame.set_cursor_position(at);
             }
@@ -214,7 +246,9 @@ impl Shown {
 
     fn take(&mut self, message: Message) -> io::Result<Option<Ended>> {
         match message {
-            Message::Told(reply) => self.input(Input::Told(reply)),
+            Message::Told(which, reply) if which == self.seat.shown => self.input(Input::Told(reply)),
+            // A late answer of a season that was left.
+            Message::Told(..) => Ok(None),
             Message::Event(event) => {
                 for input in inputs(&event, &self.drawn) {
                     if let Some(ended) = self.input(input)? {
@@ -253,13 +287,13 @@ impl Shown {
 
     /// Stops like any program that is put aside, the terminal as it was before.
     fn suspend(&mut self) -> io::Result<()> {
-        leave();
+        self.seat.guard.leave();
         emulate_default_handler(SIGTSTP)?;
         self.come_back()
     }
 
     fn come_back(&mut self) -> io::Result<()> {
-        enter(self.guard.mouse)?;
+        self.seat.guard.enter_again()?;
         self.terminal.clear()
     }
 }
