@@ -15,6 +15,7 @@ use ratatui::crossterm::terminal::{
     EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode, size,
 };
 use ratatui::crossterm::{cursor, execute};
+use ratatui::layout::{Position, Rect};
 use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP};
 use signal_hook::iterator::Signals;
 use signal_hook::low_level::emulate_default_handler;
@@ -33,6 +34,9 @@ use crate::season::Store;
 const FIRST_ANSWER: Duration = Duration::from_millis(15);
 /// Rows that one notch of the wheel moves.
 const NOTCH: isize = 3;
+
+/// The exit code of a program that panicked.
+const PANICKED: i32 = 101;
 
 /// How the program is shown.
 #[derive(Debug, Clone, Copy)]
@@ -115,12 +119,17 @@ pub struct Guard {
 }
 
 impl Guard {
-    /// Enters the terminal, and sees to it that a panic leaves it before it is told.
+    /// Enters the terminal, and sees to it that a panic leaves it before it is told. One on another
+    /// thread ends the program too: nothing would come of what that thread was asked.
     pub fn enter(mouse: bool) -> io::Result<Guard> {
         let before = std::panic::take_hook();
+        let here = std::thread::current().id();
         std::panic::set_hook(Box::new(move |panic| {
             leave();
             before(panic);
+            if std::thread::current().id() != here {
+                std::process::exit(PANICKED);
+            }
         }));
         enter(mouse)?;
         Ok(Guard { mouse })
@@ -197,7 +206,16 @@ struct Shown<'a> {
     back: Threads,
     seat: &'a Seat,
     drawn: Drawn,
-    terminal: Terminal<CrosstermBackend<BufWriter<Stdout>>>,
+    terminal: Screen,
+}
+
+type Screen = Terminal<CrosstermBackend<BufWriter<Stdout>>>;
+
+/// Clears the screen, so that every cell is drawn anew. The library's own way asks the terminal
+/// where the cursor is, and the answer would go to the thread that reads the keys.
+fn clear(terminal: &mut Screen) -> io::Result<()> {
+    let size = terminal.size()?;
+    terminal.resize(Rect::from((Position::ORIGIN, size)))
 }
 
 impl Shown<'_> {
@@ -205,7 +223,7 @@ impl Shown<'_> {
         let (w, h) = size()?;
         let mut terminal = Terminal::new(CrosstermBackend::new(BufWriter::new(io::stdout())))?;
         // Another season may have stood here before.
-        terminal.clear()?;
+        clear(&mut terminal)?;
         Ok(Shown { app: App::new(Size { w, h }), back, seat, drawn: Drawn::default(), terminal })
     }
 
@@ -234,6 +252,7 @@ impl Shown<'_> {
     }
 
     fn draw(&mut self) -> io::Result<()> {
+        self.fit()?;
         let Shown { app, seat, drawn, terminal, .. } = self;
         terminal.draw(|frame| {
             *drawn = draw(app, seat.showing.look, frame.buffer_mut());
@@ -241,6 +260,17 @@ impl Shown<'_> {
                 frame.set_cursor_position(at);
             }
         })?;
+        Ok(())
+    }
+
+    /// Takes on the size that the terminal has. Its own word of a new size can get lost behind a key
+    /// that comes at the same moment.
+    fn fit(&mut self) -> io::Result<()> {
+        let (w, h) = size()?;
+        if self.app.desk.size != (Size { w, h }) {
+            let effects = self.app.take(Input::Resize(w, h));
+            self.carry_out(effects)?;
+        }
         Ok(())
     }
 
@@ -279,7 +309,7 @@ impl Shown<'_> {
                 Effect::Leave => return Ok(Some(Left::Closed)),
                 Effect::Sample => return Ok(Some(Left::Sample)),
                 Effect::Suspend => self.suspend()?,
-                Effect::Redraw => self.terminal.clear()?,
+                Effect::Redraw => clear(&mut self.terminal)?,
             }
         }
         Ok(None)
@@ -294,7 +324,7 @@ impl Shown<'_> {
 
     fn come_back(&mut self) -> io::Result<()> {
         self.seat.guard.enter_again()?;
-        self.terminal.clear()
+        clear(&mut self.terminal)
     }
 }
 
