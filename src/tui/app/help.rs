@@ -45,7 +45,8 @@ impl Face for Help {
     }
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
-        desk.room(2).table_rows.max(1).into()
+        // Below the keys stands the sentence of the selected one.
+        desk.room(2).table_rows.saturating_sub(2).max(1).into()
     }
 
     fn press(&mut self, _press: Press, _desk: &mut Desk) -> Result<(), No> {

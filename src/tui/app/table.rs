@@ -185,7 +185,7 @@ const FOOT: &[(Kind, &[(Action, &str)])] = &[
     (K::Review, &[(A::Open, "fill this gap"), (A::PutOne, "the best in"), (A::TickAll, ""), (A::Choose, "lacks"), (A::ChooseAll, "all"), (A::Whom, ""), (A::Back, ""), (A::Help, "")]),
     (K::Card, &[(A::PutOne, "one in"), (A::Mend, ""), (A::MoveTote, ""), (A::Count, ""), (A::Away, ""), (A::Back, ""), (A::Help, "")]),
     (K::Tote, &[(A::Open, "all about it"), (A::Count, ""), (A::MoveTote, ""), (A::Back, ""), (A::Help, "")]),
-    (K::Pull, &[(A::Tick, "tick it in"), (A::TickAll, ""), (A::Open, "the thing"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Pull, &[(A::Tick, "tick it in"), (A::TickAll, "all of it"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::History, &[(A::Undo, "take back the last"), (A::Redo, ""), (A::Back, ""), (A::Help, "")]),
     (K::DropOff, &[(A::Open, "to this box"), (A::PutOne, "the best in"), (A::CloseBox, ""), (A::NextWaiting, "next"), (A::Back, ""), (A::Help, "")]),
     (K::Drive, &[(A::Mend, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
@@ -223,7 +223,7 @@ impl Row {
 /// What stands at the foot while the line is open.
 #[rustfmt::skip]
 pub const WRITING: &[(Action, &str)] = &[
-    (A::LineDo, "do it"), (A::LineTake, ""), (A::MoveRow, "next"), (A::Undo, ""), (A::Back, "shut, keep the words"), (A::Help, ""),
+    (A::LineDo, "do it"), (A::LineTake, ""), (A::MoveRow, "next"), (A::Undo, ""), (A::Back, "keep for later"), (A::Help, ""),
 ];
 
 /// What the table says of an action.

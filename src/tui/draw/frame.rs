@@ -4,6 +4,7 @@
 use super::canvas::{Canvas, cells};
 use super::look::Role;
 use crate::tui::app::App;
+use crate::tui::app::action::Action;
 use crate::tui::app::desk::{Desk, Tone};
 use crate::tui::app::key::Hit;
 use crate::tui::app::keymap::Gesture;
@@ -13,17 +14,19 @@ use crate::tui::app::table::{self, Row};
 pub fn heading(canvas: &mut Canvas<'_>, title: &str, status: &str) {
     let width = canvas.width();
     let right = cells(status) + 1;
-    let room = width.saturating_sub(right + 2);
-    canvas.text(1, 0, room.max(width / 2), title, Role::Heading);
-    if cells(title) + right + 2 < width {
-        canvas.right(width - 1, 0, width, status, Role::Text);
+    let room = width.saturating_sub(right + 2).max(width / 2).min(width.saturating_sub(2));
+    canvas.text(1, 0, room, title, Role::Heading);
+    if cells(title) + right + 2 < width || width < 60 && cells(status) < width / 2 {
+        canvas.right(width.saturating_sub(1), 0, width, status, Role::Text);
     }
 }
 
-/// The same with a rule beneath.
+/// The same with a rule beneath, where the screen is not too small for one.
 pub fn heading_ruled(canvas: &mut Canvas<'_>, title: &str, status: &str) {
     heading(canvas, title, status);
-    canvas.rule(1, 1, canvas.width().saturating_sub(2), false);
+    if canvas.width() >= 60 && canvas.height() >= 16 {
+        canvas.rule(1, 1, canvas.width().saturating_sub(2), false);
+    }
 }
 
 /// The last two rows: what was said, and the keys.
@@ -66,7 +69,13 @@ fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
             .iter()
             .map(|(action, label)| {
                 let row = table::row(*action);
-                let label = if label.is_empty() { row.label } else { label };
+                let line = app.desk.line.as_ref();
+                let label = match (action, line) {
+                    (Action::LineDo, Some(line)) => line.purpose.does(),
+                    (Action::Back, Some(line)) if line.purpose.kept_as().is_none() => "shut",
+                    _ if label.is_empty() => row.label,
+                    _ => label,
+                };
                 let key = row.writing.first().map(|(key, _)| key.to_string()).unwrap_or_default();
                 (row, label.to_owned(), key)
             })
@@ -80,7 +89,6 @@ fn looking(row: &Row) -> String {
 }
 
 fn asked(app: &App) -> Vec<(&'static Row, String, String)> {
-    use crate::tui::app::action::Action;
     let Some(asked) = &app.desk.asked else { return Vec::new() };
     let first = if asked.zero.is_some() { 0 } else { 1 };
     let last = asked.choices.len();

@@ -189,7 +189,7 @@ fn box_row(canvas: &mut Canvas<'_>, desk: &Desk, line: &BoxLine, place: Place, y
     let signs = signs(line);
     let width = u16::try_from(signs.iter().map(|(sign, _)| sign.chars().count()).sum::<usize>()).unwrap_or(0);
     let lacking = if place.width > 50 { short_lacks(line) } else { String::new() };
-    let lacking_width = if place.width > 50 { place.width - 40 } else { 0 };
+    let lacking_width = if place.width > 50 { place.width.saturating_sub(27 + width) } else { 0 };
     let theme = place.width.saturating_sub(17 + width + 1 + lacking_width + u16::from(lacking_width > 0));
     canvas.text(x + 17, y, theme, &line.theme, Role::Text);
     canvas.text(x + 17 + theme + 1, y, lacking_width, &lacking, Role::Text);

@@ -200,7 +200,12 @@ fn plan(canvas: &mut Canvas<'_>, line: &Line, y: u16) {
 
 /// What is offered, the marked row first in sight.
 fn offers(canvas: &mut Canvas<'_>, app: &App, line: &Line, y: u16, bottom: u16) {
-    let rows = usize::from(bottom.saturating_sub(y));
+    let mut rows = usize::from(bottom.saturating_sub(y));
+    if let (Some(Offered::Action(action)), 4..) = (line.offered(), rows) {
+        // The sentence of the marked action stands whole below the list.
+        rows -= 2;
+        canvas.text(1, bottom - 1, canvas.width().saturating_sub(2), table::row(*action).help, Role::Text);
+    }
     if line.offers.is_empty() {
         if matches!(line.purpose, Purpose::Find) && !line.words().trim().is_empty() && !app.is_busy() {
             let words = format!("Nothing is called \"{}\".", line.words().trim());

@@ -72,7 +72,7 @@ pub fn pull(canvas: &mut Canvas<'_>, app: &App, pull: &Pull) {
         let name = if tote.tote.is_empty() { "where it lies was not said" } else { &tote.tote };
         lines.push((None, name.to_owned()));
         for row in &tote.rows {
-            lines.push((Some(index), format!("□ {:>3} {}   {}", row.units, row.title, row.for_boxes())));
+            lines.push((Some(index), format!("□ {}   {}", row.things(), row.for_boxes())));
             index += 1;
         }
     }
@@ -185,6 +185,9 @@ pub fn help(canvas: &mut Canvas<'_>, app: &App, help: &Help) {
     let keys = help.keys();
     heading_ruled(canvas, "Keys", "while you write, letters are letters; F1 to F5 still work");
     let narrow = place.width < 60;
+    let sentence = keys.get(help.list(0).row()).map_or("", |row| row.help);
+    canvas.text(1, room.line.saturating_sub(1), place.width, sentence, Role::Text);
+    let place = Place { height: place.height.saturating_sub(2), ..place };
     rows::draw(canvas, place, help.list(0), keys.len(), |canvas, row, y| {
         let row = keys[row];
         let names = row.keys();
