@@ -4,9 +4,10 @@ use std::io::IsTerminal;
 
 use super::shell::{Failure, Shell};
 use super::{Answer, sample};
+use crate::season::Sqlite;
 use crate::tui::back::Keeper;
 use crate::tui::draw::look::{Ground, Look};
-use crate::tui::{Left, Showing, open};
+use crate::tui::{Left, Seat, Showing};
 
 /// How the terminal interface looks.
 #[derive(Debug, Clone, Copy, clap::Args)]
@@ -56,14 +57,21 @@ pub fn open_or_tell(shell: &Shell, look: LookArgs) -> Answer {
 
 /// Shows a season, and the sample if one wants to look around in it first.
 pub fn show(shell: &Shell, look: LookArgs) -> Answer {
-    let season = shell.to_write()?;
-    let keeper = Keeper::new(season, Box::new(shell.clock()), shell.file.display().to_string());
-    let showing = Showing { look: look.look(), mouse: !look.no_mouse };
     let failed = |error| Failure::Call(format!("the terminal can't be used: {error}"));
-    match open(keeper, showing).map_err(failed)? {
-        Left::Closed => Ok(0),
-        Left::Sample => show(&sample::made(None, false, shell)?, look),
+    let showing = Showing { look: look.look(), mouse: !look.no_mouse };
+    // Before the terminal is taken: a name may have to be asked for.
+    let keeper = keeper(shell)?;
+    let mut seat = Seat::take(showing).map_err(failed)?;
+    let mut left = seat.show(keeper).map_err(failed)?;
+    while left == Left::Sample {
+        let sample = self::keeper(&sample::made(None, false, shell)?)?;
+        left = seat.show(sample).map_err(failed)?;
     }
+    Ok(0)
+}
+
+fn keeper(shell: &Shell) -> Result<Keeper<Sqlite>, Failure> {
+    Ok(Keeper::new(shell.to_write()?, Box::new(shell.clock()), shell.file.display().to_string()))
 }
 
 impl LookArgs {

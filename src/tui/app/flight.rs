@@ -15,6 +15,8 @@ pub struct Flight {
     pub sought: String,
     /// The line whose words are being done: they come back if that fails.
     pub line: Option<Line>,
+    /// The act on its way takes another one back.
+    pub undo: bool,
 }
 
 impl Flight {

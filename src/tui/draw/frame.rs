@@ -106,18 +106,21 @@ fn said(canvas: &mut Canvas<'_>, desk: &Desk, gesture: Gesture, y: u16) {
     let said = &desk.said;
     let role = match said.tone {
         Tone::Plain => Role::Text,
-        Tone::Done => Role::Good,
+        Tone::Done | Tone::TakenBack => Role::Good,
         Tone::No => Role::Care,
     };
-    if said.tone != Tone::Done {
-        canvas.text(1, y, width, &said.text, role);
-        return;
-    }
-    let key = if gesture == Gesture::Looking { "u" } else { "F5" };
+    let hint = match (said.tone, gesture) {
+        (Tone::Done, Gesture::Looking) => " u takes it back. ",
+        (Tone::Done, _) => " F5 takes it back. ",
+        (Tone::TakenBack, _) => " Ctrl-R brings it again. ",
+        (Tone::Plain | Tone::No, _) => {
+            canvas.text(1, y, width, &said.text, role);
+            return;
+        }
+    };
     // How to take it back is never cut off.
-    let hint = format!(" {key} takes it back. ");
-    let room = width.saturating_sub(cells(&hint));
+    let room = width.saturating_sub(cells(hint));
     let end = canvas.text(1, y, room, &said.text, role);
-    let end = canvas.raw(end, y, width, &hint, Role::Text);
+    let end = canvas.raw(end, y, width, hint, Role::Text);
     canvas.text(end, y, (width + 1).saturating_sub(end), &said.notes, Role::Text);
 }

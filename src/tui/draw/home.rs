@@ -157,7 +157,7 @@ fn numbered(title: &str, place: Place, desk: &Desk) -> String {
 fn boxes(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     let shown = home.filter.boxes(desk);
     let open = shown.iter().filter(|line| line.standing.is_open()).count();
-    let ticked = desk.ticked.len();
+    let ticked = desk.seen.boxes().iter().filter(|line| desk.ticked.contains(&line.giftbox)).count();
     let words = match (ticked, home.filter == Filter::default()) {
         (0, true) => format!("{}  {open} open", numbered("Boxes", place, desk)),
         (0, false) => format!("Boxes  {}", home.filter.words()),

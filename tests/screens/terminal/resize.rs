@@ -58,3 +58,16 @@ fn one_cell_is_survived() {
     seat.waits_for("The table is empty.").waits_for("? help");
     seat.quits();
 }
+
+#[test]
+fn drawing_afresh_puts_right_what_another_program_wrote_over_it() {
+    let home = Home::new();
+    let mut seat = home.open(&[]);
+    let before = seat.screen();
+    seat.is_written_over("\x1b[5;1Hmail for you \x1b[6;1Hmore of it");
+    seat.waits_for("mail for you");
+    seat.sends(b"\x0c");
+    seat.waits_without("mail for you").waits_without("more of it");
+    seat.waits("all stands as before", |screen| screen.contents() == before);
+    seat.quits();
+}

@@ -284,6 +284,11 @@ impl Seat {
         self.master.resize(size(w, h)).unwrap();
     }
 
+    /// Something else writes on the screen, of which the program knows nothing.
+    pub fn is_written_over(&self, text: &str) {
+        self.seen().parser.process(text.as_bytes());
+    }
+
     /// The program's number.
     pub fn pid(&self) -> u32 {
         self.child.process_id().unwrap()
