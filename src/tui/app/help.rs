@@ -6,6 +6,9 @@ use super::list::{List, Rows};
 use super::screen::{Face, No};
 use super::table::{Group, Kind, Row, TABLE};
 
+/// The rows below the keys for the sentence of the chosen one.
+pub const SENTENCE: u16 = 3;
+
 /// The keys of a screen.
 pub struct Help {
     /// The screen one came from.
@@ -45,7 +48,8 @@ impl Face for Help {
     }
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
-        desk.room(2).table_rows.max(1).into()
+        // The last rows tell the whole sentence of the chosen key.
+        desk.room(2).table_rows.saturating_sub(SENTENCE).max(1).into()
     }
 
     fn press(&mut self, _press: Press, _desk: &mut Desk) -> Result<(), No> {

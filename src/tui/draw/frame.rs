@@ -62,7 +62,7 @@ fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
             let rows = table::foot(app.top().kind());
             rows.map(|(row, label)| (row, label.to_owned(), looking(row))).collect()
         }
-        Gesture::Writing => table::WRITING
+        Gesture::Writing => table::writing(app.desk.line.as_ref().map(|line| &line.purpose))
             .iter()
             .map(|(action, label)| {
                 let row = table::row(*action);
@@ -98,16 +98,20 @@ fn said(canvas: &mut Canvas<'_>, desk: &Desk, gesture: Gesture, y: u16) {
     let said = &desk.said;
     let role = match said.tone {
         Tone::Plain => Role::Text,
-        Tone::Done => Role::Good,
+        Tone::Done | Tone::Undone => Role::Good,
         Tone::No => Role::Care,
     };
-    if said.tone != Tone::Done {
-        canvas.text(1, y, width, &said.text, role);
-        return;
-    }
-    let key = if gesture == Gesture::Looking { "u" } else { "F5" };
+    let back = match (said.tone, gesture) {
+        (Tone::Done, Gesture::Looking) => "u takes it back.",
+        (Tone::Done, _) => "F5 takes it back.",
+        (Tone::Undone, _) => "Ctrl-R brings it again.",
+        (Tone::Plain | Tone::No, _) => {
+            canvas.text(1, y, width, &said.text, role);
+            return;
+        }
+    };
     // How to take it back is never cut off.
-    let hint = format!(" {key} takes it back. ");
+    let hint = format!(" {back} ");
     let room = width.saturating_sub(cells(&hint));
     let end = canvas.text(1, y, room, &said.text, role);
     let end = canvas.raw(end, y, width, &hint, Role::Text);

@@ -77,8 +77,9 @@ fn checklist(canvas: &mut Canvas<'_>, packing: &Packing, line: &BoxLine, place: 
         None => _ = canvas.text(place.x + 4, y, place.width.saturating_sub(4), "anything else", Role::Text),
     });
     let below = place.y + u16::try_from(cells.len()).unwrap_or(0) + 2;
-    if place.in_hand && below < place.y + place.height {
-        canvas.text(place.x, below, place.width, &lacks(line), Role::Text);
+    let rows = (place.y + place.height).saturating_sub(below);
+    if place.in_hand && rows > 0 {
+        canvas.wrapped(place.x, below, (place.width, rows), &lacks(line), Role::Text);
     }
 }
 
@@ -90,7 +91,7 @@ fn contents(canvas: &mut Canvas<'_>, packing: &Packing, place: Place, room: &Roo
     }
     if contents.is_empty() {
         let words = "Nothing in it yet. Enter on a line of the checklist shows what is on hand.";
-        canvas.text(place.x, place.y, place.width, words, Role::Text);
+        canvas.wrapped(place.x, place.y, (place.width, place.height.min(3)), words, Role::Text);
         return;
     }
     if place.in_hand {
