@@ -66,7 +66,8 @@ pub fn at_hand(line: &Line, seen: &Seen, top: Option<&dyn Face>) -> Vec<Offered>
             offers.extend(totes(seen, words));
             offers
         }
-        Purpose::ToBox(_) => boxes(seen, words),
+        // Into a closed box nothing goes.
+        Purpose::ToBox(_) => boxes(seen, words).into_iter().filter(|offered| is_open(offered, seen)).collect(),
         Purpose::Tote(_) => totes(seen, if line.caret() == line.words().len() { words } else { "" }),
         Purpose::Actions => actions(words, top),
         _ => Vec::new(),
@@ -97,6 +98,10 @@ pub fn is_exact(line: &Line, seen: &Seen) -> bool {
         (Purpose::Find, Some(Offered::Tote(tote, _))) => *tote == words,
         _ => false,
     }
+}
+
+fn is_open(offered: &Offered, seen: &Seen) -> bool {
+    matches!(offered, Offered::Box(id, _) if seen.state_of(*id).is_open())
 }
 
 /// The label in `12` or `box 12`.

@@ -291,7 +291,7 @@ impl Face for Packing {
     }
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
-        let heading = if desk.size.tier() >= Tier::Narrow { 3 } else { 0 };
+        let heading = if desk.size.tier() >= Tier::Narrow { 3 } else { 1 };
         desk.room(heading).table_rows.max(1).into()
     }
 

@@ -12,12 +12,11 @@ use crate::tui::app::table::{self, Row};
 /// The title on the left and how it stands on the right.
 pub fn heading(canvas: &mut Canvas<'_>, title: &str, status: &str) {
     let width = canvas.width();
-    let right = cells(status) + 1;
-    let room = width.saturating_sub(right + 2);
-    canvas.text(1, 0, room.max(width / 2), title, Role::Heading);
-    if cells(title) + right + 2 < width {
+    // How it stands gives way before the title is cut.
+    if cells(title) + cells(status) + 3 < width {
         canvas.right(width - 1, 0, width, status, Role::Text);
     }
+    canvas.text(1, 0, width.saturating_sub(2), title, Role::Heading);
 }
 
 /// The same with a rule beneath.

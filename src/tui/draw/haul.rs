@@ -14,12 +14,13 @@ use crate::tui::app::screen::Face;
 /// Draws a haul.
 pub fn draw(canvas: &mut Canvas<'_>, app: &App, haul: &Haul) {
     let desk = &app.desk;
-    let small = desk.size.tier() <= Tier::Small;
-    let room = desk.room(if small { 1 } else { 2 });
+    let room = desk.room(2);
+    // Where there is little room, the open line takes all of it.
+    let writing = desk.line.is_some() || desk.asked.is_some();
     let (title, status) = titles(app, haul);
     heading_ruled(canvas, &title, &status);
     let lines = haul.lines().map(|card| card.lines.as_slice()).unwrap_or_default();
-    if room.tier >= Tier::Narrow {
+    if room.tier >= Tier::Narrow || !writing {
         let place = Place {
             x: 1,
             y: room.table,

@@ -1,7 +1,7 @@
 //! One box being packed: its checklist, what is in it, and the drawer of what is on hand.
 
 use super::canvas::Canvas;
-use super::frame::heading_ruled;
+use super::frame::{self, heading_ruled};
 use super::home::{content_words, gap_row};
 use super::look::Role;
 use super::rows::{self, Place};
@@ -21,7 +21,11 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, packing: &Packing) {
         heading_ruled(canvas, "This box is gone", "");
         return super::line::draw(canvas, app, &room);
     };
-    heading_ruled(canvas, &title(line), &status(line));
+    if room.tier == Tier::Small {
+        frame::heading(canvas, &title(line), &status(line));
+    } else {
+        heading_ruled(canvas, &title(line), &status(line));
+    }
     let writing = desk.line.is_some() || desk.asked.is_some();
     let narrow = room.size.w < 60;
     let left = if narrow { room.size.w.saturating_sub(2) } else { 29 };
