@@ -88,8 +88,11 @@ impl App {
             Action::Find => desk.open_line(Purpose::Find),
             Action::Actions => desk.open_line(Purpose::Actions),
             Action::PlanBox => desk.open_line(Purpose::Plan),
-            Action::Help if kind == Kind::Help => desk.go_back(),
-            Action::Help => desk.go_to(Screen::Help(Help::of(kind))),
+            Action::Help if kind == Kind::Help => return self.back(),
+            Action::Help => {
+                let help = Help::over(kind, desk);
+                desk.go_to(Screen::Help(help));
+            }
             Action::Review | Action::Pull | Action::History | Action::DropOff | Action::Drive => {
                 return go_once(press.action, kind, desk);
             }

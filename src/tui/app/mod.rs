@@ -39,7 +39,7 @@ mod told;
 use std::collections::VecDeque;
 
 use action::Action;
-use desk::{Desk, Effect, Go, Tone};
+use desk::{Desk, Effect, Go};
 use flight::Flight;
 use home::Home;
 use key::{Hit, Input, Key};
@@ -277,10 +277,5 @@ impl App {
         if !why.is_empty() {
             self.desk.refuse(why);
         }
-    }
-
-    /// Whether the last sentence tells of something that can be taken back.
-    pub fn can_take_back(&self) -> bool {
-        self.desk.said.tone == Tone::Done
     }
 }

@@ -45,7 +45,7 @@ impl App {
         match &outcome.said {
             Ok(said) => {
                 self.flight.line = None;
-                let tone = if self.flight.undo { Tone::TakenBack } else { Tone::Done };
+                let tone = if self.flight.undoing { Tone::Undone } else { Tone::Done };
                 self.desk.said = Said { text: said.clone(), notes, tone };
             }
             Err(why) => {
@@ -94,10 +94,13 @@ impl App {
             return;
         }
         self.flight.search = None;
-        if let Some(line) = &mut self.desk.line {
-            let things = offers.into_iter().map(Offered::Thing);
+        let Desk { line, seen, .. } = &mut self.desk;
+        if let Some(line) = line {
+            let things = hunting::in_order(offers, &line.purpose).into_iter().map(Offered::Thing);
             line.offers.retain(|offered| !matches!(offered, Offered::Thing(_)));
-            line.offers.splice(0..0, things);
+            // A box or a tote that is called just so comes before all things.
+            let first = usize::from(hunting::is_exact(line, seen));
+            line.offers.splice(first..first, things);
             line.mark(0);
         }
     }
@@ -107,7 +110,7 @@ impl App {
         for deed in std::mem::take(&mut self.desk.deeds) {
             let asks = self.wanted();
             self.flight.answers += 1;
-            self.flight.undo = matches!(deed, Deed::Undo);
+            self.flight.undoing = matches!(deed, Deed::Undo);
             self.flight.line = self.desk.line.as_ref().filter(|line| writes(&deed, line)).cloned();
             if self.flight.line.is_some() {
                 words_are_sent(&mut self.desk);

@@ -13,12 +13,11 @@ use crate::tui::app::table::{self, Row};
 /// The title on the left and how it stands on the right.
 pub fn heading(canvas: &mut Canvas<'_>, title: &str, status: &str) {
     let width = canvas.width();
-    let right = cells(status) + 1;
-    let room = width.saturating_sub(right + 2).max(width / 2).min(width.saturating_sub(2));
-    canvas.text(1, 0, room, title, Role::Heading);
-    if cells(title) + right + 2 < width || width < 60 && cells(status) < width / 2 {
-        canvas.right(width.saturating_sub(1), 0, width, status, Role::Text);
+    // How it stands gives way before the title is cut.
+    if cells(title) + cells(status) + 3 < width {
+        canvas.right(width - 1, 0, width, status, Role::Text);
     }
+    canvas.text(1, 0, width.saturating_sub(2), title, Role::Heading);
 }
 
 /// The same with a rule beneath, where the screen is not too small for one.
@@ -65,7 +64,7 @@ fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
             let rows = table::foot(app.top().kind());
             rows.map(|(row, label)| (row, label.to_owned(), looking(row))).collect()
         }
-        Gesture::Writing => table::WRITING
+        Gesture::Writing => table::writing(app.desk.line.as_ref().map(|line| &line.purpose))
             .iter()
             .map(|(action, label)| {
                 let row = table::row(*action);
@@ -106,21 +105,22 @@ fn said(canvas: &mut Canvas<'_>, desk: &Desk, gesture: Gesture, y: u16) {
     let said = &desk.said;
     let role = match said.tone {
         Tone::Plain => Role::Text,
-        Tone::Done | Tone::TakenBack => Role::Good,
+        Tone::Done | Tone::Undone => Role::Good,
         Tone::No => Role::Care,
     };
-    let hint = match (said.tone, gesture) {
-        (Tone::Done, Gesture::Looking) => " u takes it back. ",
-        (Tone::Done, _) => " F5 takes it back. ",
-        (Tone::TakenBack, _) => " Ctrl-R brings it again. ",
+    let back = match (said.tone, gesture) {
+        (Tone::Done, Gesture::Looking) => "u takes it back.",
+        (Tone::Done, _) => "F5 takes it back.",
+        (Tone::Undone, _) => "Ctrl-R brings it again.",
         (Tone::Plain | Tone::No, _) => {
             canvas.text(1, y, width, &said.text, role);
             return;
         }
     };
     // How to take it back is never cut off.
-    let room = width.saturating_sub(cells(hint));
+    let hint = format!(" {back} ");
+    let room = width.saturating_sub(cells(&hint));
     let end = canvas.text(1, y, room, &said.text, role);
-    let end = canvas.raw(end, y, width, hint, Role::Text);
+    let end = canvas.raw(end, y, width, &hint, Role::Text);
     canvas.text(end, y, (width + 1).saturating_sub(end), &said.notes, Role::Text);
 }

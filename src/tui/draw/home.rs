@@ -44,7 +44,7 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, home: &Home) {
             width,
             height: u16::try_from(home.height(desk, part)).unwrap_or(0),
             part,
-            in_hand: part == home.part(),
+            in_hand: part == home.part() && desk.line.is_none() && desk.asked.is_none(),
         };
         match part {
             ITEMS => items(canvas, desk, home, place),

@@ -7,7 +7,7 @@ use super::rows::{self, Place};
 use crate::model::text::counted;
 use crate::tui::app::App;
 use crate::tui::app::drive::Drive;
-use crate::tui::app::help::Help;
+use crate::tui::app::help::{Help, SENTENCE};
 use crate::tui::app::history::Told;
 use crate::tui::app::list::Rows;
 use crate::tui::app::night::Night;
@@ -182,9 +182,7 @@ pub fn help(canvas: &mut Canvas<'_>, app: &App, help: &Help) {
     let keys = help.keys();
     heading_ruled(canvas, "Keys", "while you write, letters are letters; F1 to F5 still work");
     let narrow = place.width < 60;
-    let sentence = keys.get(help.list(0).row()).map_or("", |row| row.help);
-    canvas.text(1, room.line.saturating_sub(1), place.width, sentence, Role::Text);
-    let place = Place { height: place.height.saturating_sub(2), ..place };
+    let place = Place { height: place.height.saturating_sub(SENTENCE).max(1), ..place };
     rows::draw(canvas, place, help.list(0), keys.len(), |canvas, row, y| {
         let row = keys[row];
         let names = row.keys();
@@ -196,5 +194,8 @@ pub fn help(canvas: &mut Canvas<'_>, app: &App, help: &Help) {
             canvas.text(33, y, place.width.saturating_sub(33), row.help, Role::Text);
         }
     });
+    if let Some(chosen) = keys.get(help.list(0).row()) {
+        canvas.wrapped(3, place.y + place.height + 1, (place.width.saturating_sub(3), 2), chosen.help, Role::Text);
+    }
     super::line::draw(canvas, app, &room);
 }
