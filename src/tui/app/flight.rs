@@ -15,6 +15,8 @@ pub struct Flight {
     pub sought: String,
     /// The line whose words are being done: they come back if that fails.
     pub line: Option<Line>,
+    /// A line begun while those words were being done; it waits for them when they come back.
+    pub begun: Option<Line>,
 }
 
 impl Flight {

@@ -10,6 +10,7 @@ impl App {
     pub(super) fn told(&mut self, reply: Reply) {
         match reply {
             Reply::Started { board, first, draft, file } => {
+                self.flight.answers = self.flight.answers.saturating_sub(1);
                 self.desk.seen.file = file;
                 self.desk.seen.board(board);
                 if !self.desk.seen.whole {
@@ -35,6 +36,7 @@ impl App {
                 self.words_come_back();
                 self.desk.refuse(why);
             }
+            Reply::Aside(why) => self.desk.refuse(why),
         }
     }
 
@@ -58,11 +60,19 @@ impl App {
         }
     }
 
-    /// What couldn't be done stays in the line; what was begun since is kept for later.
+    /// What couldn't be done comes back into the line; what was begun since comes after it.
     fn words_come_back(&mut self) {
         let Some(line) = self.flight.line.take() else { return };
-        if self.desk.line.as_ref().is_none_or(|now| now.words().trim().is_empty()) {
-            self.desk.line = Some(line);
+        let now = self.desk.line.replace(line);
+        self.flight.begun = now.filter(|line| !line.words().trim().is_empty());
+    }
+
+    /// Once the line is free again, what was begun in the meantime is in it.
+    pub(super) fn begun_comes_back(&mut self) {
+        if self.desk.line.as_ref().is_none_or(|line| line.words().trim().is_empty())
+            && let Some(begun) = self.flight.begun.take()
+        {
+            self.desk.line = Some(begun);
         }
     }
 
@@ -85,6 +95,10 @@ impl App {
             for screen in screens.iter_mut() {
                 screen.face_mut().take(window, desk);
             }
+        }
+        if self.flight.answers == 0 {
+            // The words of a batch that is gone never come.
+            self.desk.mending = None;
         }
     }
 
