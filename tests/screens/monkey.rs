@@ -203,6 +203,9 @@ impl Monkey {
     }
 
     fn write(&mut self) {
+        if self.dice.chance(40) {
+            self.key(Key::Ctrl('u'));
+        }
         let words = self.dice.pick(WORDS).unwrap();
         for c in words.chars() {
             self.key(Key::Char(c));
@@ -370,7 +373,7 @@ fn runs(first: u64) {
     }
     println!("acts that hold, and acts that were taken back: {acts:?}");
     let (held, undone) = (acts[&true], acts[&false]);
-    assert!(held > 600 && undone > 60, "the monkey did next to nothing: {acts:?}");
+    assert!(held > 600 && undone > 40, "the monkey did next to nothing: {acts:?}");
 }
 
 #[test]

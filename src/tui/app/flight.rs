@@ -11,8 +11,6 @@ pub struct Flight {
     pub search: Option<u64>,
     /// Which search was the last one.
     pub turn: u64,
-    /// What the last search was for, so that the same is not searched twice.
-    pub sought: String,
     /// The line whose words are being done: they come back if that fails.
     pub line: Option<Line>,
     /// A line begun while those words were being done; it waits for them when they come back.

@@ -62,7 +62,8 @@ impl App {
 
     /// What couldn't be done comes back into the line; what was begun since comes after it.
     fn words_come_back(&mut self) {
-        let Some(line) = self.flight.line.take() else { return };
+        let Some(mut line) = self.flight.line.take() else { return };
+        line.sought.clear();
         let now = self.desk.line.replace(line);
         self.flight.begun = now.filter(|line| !line.words().trim().is_empty());
     }
@@ -151,21 +152,19 @@ impl App {
 
     /// Searches anew when the words, the place or the stock changed.
     pub(super) fn look_for_offers(&mut self) {
-        if self.desk.line.is_none() {
-            self.flight.search = None;
-            self.flight.sought.clear();
-            return;
-        }
         let opening = matches!(self.screens.last(), Some(Screen::Haul(haul)) if haul.is_opening());
-        self.desk.read_line(!opening);
         let App { desk, screens, flight, .. } = self;
-        let Some(line) = &mut desk.line else { return };
+        let Some(line) = &mut desk.line else {
+            flight.search = None;
+            return;
+        };
         let top = screens.last().map(Screen::face);
-        let sought = hunting::key(line, &desk.seen, top);
-        if sought == flight.sought {
+        let sought = hunting::key(line, &desk.seen, top, opening);
+        if sought == line.sought {
             return;
         }
-        flight.sought = sought;
+        line.sought = sought;
+        hunting::read(line, &desk.seen, !opening);
         line.offers = hunting::at_hand(line, &desk.seen, top);
         flight.search = None;
         if let Some(hunt) = hunting::hunt(line, &desk.seen, top) {
