@@ -32,10 +32,13 @@ pub struct Table {
     pub outside: Vec<String>,
     /// Keys pressed so far, each letter counted.
     pub keys: usize,
+    /// What the season complained of without having been asked wrongly: nothing, if all is well.
+    pub troubles: Vec<String>,
     later: Option<VecDeque<Reply>>,
 }
 
-fn moment() -> Moment {
+/// The same moment always.
+pub fn moment() -> Moment {
     Moment { now_millis: 1_823_515_200_000, today: TODAY }
 }
 
@@ -57,6 +60,7 @@ impl Table {
             look: Look::default(),
             outside: Vec::new(),
             keys: 0,
+            troubles: Vec::new(),
             later: None,
         };
         let effects = table.app.start();
@@ -81,6 +85,7 @@ impl Table {
                 Effect::Ask(request) => {
                     let mut replies = VecDeque::new();
                     self.keeper.answer(request, &mut |reply| replies.push_back(reply));
+                    self.troubles.extend(replies.iter().filter_map(trouble));
                     if let Some(later) = &mut self.later {
                         later.extend(replies);
                     } else {
@@ -97,6 +102,18 @@ impl Table {
     /// From now on answers wait until [`Table::answers_come`].
     pub fn hold_answers(&mut self) {
         self.later = Some(VecDeque::new());
+    }
+
+    /// Whether answers wait.
+    pub fn is_holding(&self) -> bool {
+        self.later.is_some()
+    }
+
+    /// The first of the answers that wait comes.
+    pub fn answer_comes(&mut self) {
+        if let Some(reply) = self.later.as_mut().and_then(VecDeque::pop_front) {
+            self.input(Input::Told(Box::new(reply)));
+        }
     }
 
     /// The answers that waited come, one after another.
@@ -224,6 +241,13 @@ impl Table {
         let row = self.selected();
         assert!(row.contains(text), "\"{row}\" lacks \"{text}\"");
         self
+    }
+}
+
+fn trouble(reply: &Reply) -> Option<String> {
+    match reply {
+        Reply::Trouble(why) | Reply::Aside(why) => Some(why.clone()),
+        _ => None,
     }
 }
 

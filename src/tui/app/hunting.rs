@@ -24,10 +24,10 @@ pub fn read(line: &mut Line, seen: &Seen, priced: bool) {
     };
 }
 
-/// What a search depends on: as long as this stays, so does what is offered.
-pub fn key(line: &Line, seen: &Seen, top: Option<&dyn Face>) -> String {
+/// What reading and searching depend on: as long as this stays, so does what is offered.
+pub fn key(line: &Line, seen: &Seen, top: Option<&dyn Face>, opening: bool) -> String {
     let place = top.map(Face::gap_key).unwrap_or_default();
-    format!("{:?}\u{0}{}\u{0}{}\u{0}{place}", line.purpose, line.words(), seen.age)
+    format!("{:?}\u{0}{opening}\u{0}{}\u{0}{}\u{0}{place}", line.purpose, line.words(), seen.age)
 }
 
 /// The search that the words call for.

@@ -76,6 +76,7 @@ impl App {
 
     /// What is to be asked first.
     pub fn start(&mut self) -> Vec<Effect> {
+        self.flight.answers += 1;
         vec![Effect::Ask(Request::Start)]
     }
 
@@ -141,10 +142,12 @@ impl App {
             return false;
         }
         match input {
-            Input::Key(key) => !matches!(
-                self.press_of(*key).map(|press| press.action),
-                None | Some(Action::LineCaret | Action::LineErase | Action::Help | Action::Back)
-            ),
+            Input::Key(key) => match self.press_of(*key).map(|press| press.action) {
+                None | Some(Action::LineCaret | Action::LineErase) => false,
+                // A screen whose act is on its way is left only when that is answered: it may keep words.
+                Some(Action::Back) => self.gesture() == Gesture::Looking,
+                Some(_) => true,
+            },
             Input::Resize(..) | Input::Wheel(_) | Input::Told(_) => false,
             Input::Paste(_) | Input::Click(_) => true,
         }
@@ -251,6 +254,7 @@ impl App {
             }
         }
         self.send_deeds();
+        self.begun_comes_back();
         self.ask_for_windows();
         self.look_for_offers();
         self.keep_drafts();

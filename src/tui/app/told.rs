@@ -10,6 +10,7 @@ impl App {
     pub(super) fn told(&mut self, reply: Reply) {
         match reply {
             Reply::Started { board, first, draft, file } => {
+                self.flight.answers = self.flight.answers.saturating_sub(1);
                 self.desk.seen.file = file;
                 self.desk.seen.board(board);
                 if !self.desk.seen.whole {
@@ -35,6 +36,7 @@ impl App {
                 self.words_come_back();
                 self.desk.refuse(why);
             }
+            Reply::Aside(why) => self.desk.refuse(why),
         }
     }
 
@@ -59,11 +61,20 @@ impl App {
         }
     }
 
-    /// What couldn't be done stays in the line; what was begun since is kept for later.
+    /// What couldn't be done comes back into the line; what was begun since comes after it.
     fn words_come_back(&mut self) {
-        let Some(line) = self.flight.line.take() else { return };
-        if self.desk.line.as_ref().is_none_or(|now| now.words().trim().is_empty()) {
-            self.desk.line = Some(line);
+        let Some(mut line) = self.flight.line.take() else { return };
+        line.sought.clear();
+        let now = self.desk.line.replace(line);
+        self.flight.begun = now.filter(|line| !line.words().trim().is_empty());
+    }
+
+    /// Once the line is free again, what was begun in the meantime is in it.
+    pub(super) fn begun_comes_back(&mut self) {
+        if self.desk.line.as_ref().is_none_or(|line| line.words().trim().is_empty())
+            && let Some(begun) = self.flight.begun.take()
+        {
+            self.desk.line = Some(begun);
         }
     }
 
@@ -86,6 +97,10 @@ impl App {
             for screen in screens.iter_mut() {
                 screen.face_mut().take(window, desk);
             }
+        }
+        if self.flight.answers == 0 {
+            // The words of a batch that is gone never come.
+            self.desk.mending = None;
         }
     }
 
@@ -142,21 +157,19 @@ impl App {
 
     /// Searches anew when the words, the place or the stock changed.
     pub(super) fn look_for_offers(&mut self) {
-        if self.desk.line.is_none() {
-            self.flight.search = None;
-            self.flight.sought.clear();
-            return;
-        }
         let opening = matches!(self.screens.last(), Some(Screen::Haul(haul)) if haul.is_opening());
-        self.desk.read_line(!opening);
         let App { desk, screens, flight, .. } = self;
-        let Some(line) = &mut desk.line else { return };
+        let Some(line) = &mut desk.line else {
+            flight.search = None;
+            return;
+        };
         let top = screens.last().map(Screen::face);
-        let sought = hunting::key(line, &desk.seen, top);
-        if sought == flight.sought {
+        let sought = hunting::key(line, &desk.seen, top, opening);
+        if sought == line.sought {
             return;
         }
-        flight.sought = sought;
+        line.sought = sought;
+        hunting::read(line, &desk.seen, !opening);
         line.offers = hunting::at_hand(line, &desk.seen, top);
         flight.search = None;
         if let Some(hunt) = hunting::hunt(line, &desk.seen, top) {

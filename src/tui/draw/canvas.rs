@@ -130,6 +130,13 @@ impl<'a> Canvas<'a> {
         self.drawn.zones.push(Zone { area: Rect::new(x, y, width, 1), hit });
     }
 
+    /// Where nothing is selected the cursor stands at the title: it is never hidden.
+    pub fn cursor_somewhere(&mut self) {
+        if self.drawn.cursor.is_none() {
+            self.cursor(1, 0);
+        }
+    }
+
     /// The cursor stands here.
     pub fn cursor(&mut self, x: u16, y: u16) {
         let (last_x, last_y) = (self.width().saturating_sub(1), self.height().saturating_sub(1));
@@ -137,9 +144,12 @@ impl<'a> Canvas<'a> {
     }
 }
 
-/// The cells that a text takes.
+/// More cells than any screen is wide, and few enough to add several such widths.
+const WIDEST: u16 = 10_000;
+
+/// The cells that a text takes; of a very long one, more than there is room for.
 pub fn cells(text: &str) -> u16 {
-    u16::try_from(text.width()).unwrap_or(u16::MAX)
+    u16::try_from(text.width()).map_or(WIDEST, |width| width.min(WIDEST))
 }
 
 /// How much of a text fits into so many cells without breaking a word; at least one word.

@@ -127,7 +127,8 @@ fn told(app: &App, line: &Line) -> String {
 /// Rules under the words, and one word for what each was taken for.
 fn marks(canvas: &mut Canvas<'_>, line: &Line, reading: &Reading, y: u16) {
     let prompt = cells(&format!("{} › ", line.purpose.prompt())) + 1;
-    let shift = line.words().find(reading.line.as_str()).unwrap_or(0);
+    // What was read is cleaned of signs that no terminal should get; then it no longer stands under the words.
+    let Some(shift) = line.words().find(reading.line.as_str()) else { return };
     let column = |byte: usize| prompt + cells(line.words().get(..shift + byte).unwrap_or_default());
     let mut free = [0_u16; 2];
     for (span, what) in joined(reading) {
