@@ -43,7 +43,12 @@ impl<S: Store> Keeper<S> {
                 self.news(&asks).map(|news| tell(Reply::Did(outcome, news)))
             }
             Request::Show(asks) => self.windows(&asks).map(|windows| tell(Reply::Shown(windows))),
-            Request::Draft(text) => self.season.keep_draft(&text),
+            Request::Draft(text) => {
+                if let Err(error) = self.season.keep_draft(&text) {
+                    tell(Reply::NoDraft(error.to_string()));
+                }
+                Ok(())
+            }
             Request::Hunt(job) => {
                 tell(hunt(&job));
                 Ok(())

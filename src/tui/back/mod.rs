@@ -135,6 +135,8 @@ pub enum Reply {
         /// Best first.
         offers: Vec<Offer>,
     },
+    /// Half-written words can't be kept.
+    NoDraft(String),
     /// Something can't be read.
     Trouble(String),
 }

@@ -54,7 +54,9 @@ fn one_cell_is_survived() {
     for (w, h) in [(1, 1), (2, 1), (1, 24), (80, 1), (500, 3)] {
         seat.resizes(w, h);
     }
-    seat.resizes(80, 24);
+    for (w, h) in [(20, 5), (200, 60), (1, 1), (80, 24)] {
+        seat.resizes_at_once(w, h);
+    }
     seat.waits_for("The table is empty.").waits_for("? help");
     seat.quits();
 }
