@@ -280,6 +280,10 @@ impl Shown<'_> {
             // A late answer of a season that was left.
             Message::Told(..) => Ok(None),
             Message::Event(event) => {
+                if matches!(event, Event::Resize(..)) {
+                    // A terminal that shrank and grew again has lost cells.
+                    clear(&mut self.terminal)?;
+                }
                 for input in inputs(&event, &self.drawn) {
                     if let Some(ended) = self.input(input)? {
                         return Ok(Some(ended));

@@ -94,7 +94,7 @@ fn a_panic_is_told_on_the_usual_screen() {
     }
     let mut seat = myself("a_panic_is_told_on_the_usual_screen");
     assert!(!seat.ends().success());
-    assert!(String::from_utf8(seat.bytes()).unwrap().contains("\x1b[?1049h"), "it never took the screen");
+    assert!(seat.wrote().contains("\x1b[?1049h"), "it never took the screen");
     seat.waits_for("the table broke").waits_without("drawn before");
     seat.is_left_tidy();
 }
