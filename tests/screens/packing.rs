@@ -36,7 +36,7 @@ fn a_filled_gap_moves_on_by_itself_and_after_the_last_the_drawer_shuts() {
     table.keys("1").shows("school still needs 2");
     assert_eq!((held(&table, "25", "star pencils"), in_all(&table, "25")), (2, 5));
     table.keys("2 fish er⏎").shows("clothing still needs 2");
-    table.keys("hood⏎↓↓↓⏎⏎⏎").shows("wow item still needs 1");
+    table.keys("hood⏎navy leg⏎⏎⏎").shows("wow item still needs 1");
     table.keys("⏎").lacks("put in ›");
     // A run of Enters can't spill into anything: the next one only opens the drawer again.
     let before = in_all(&table, "25");
