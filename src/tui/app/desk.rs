@@ -22,7 +22,7 @@ pub enum Tone {
     /// Something was done, and can be taken back.
     Done,
     /// Something was taken back, and can be brought again.
-    Undone,
+    TakenBack,
     /// Something can't be done, and why.
     No,
 }

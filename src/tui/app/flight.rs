@@ -13,10 +13,10 @@ pub struct Flight {
     pub turn: u64,
     /// What the last search was for, so that the same is not searched twice.
     pub sought: String,
-    /// Whether it is a taking back that is on its way.
-    pub undoing: bool,
     /// The line whose words are being done: they come back if that fails.
     pub line: Option<Line>,
+    /// The act on its way takes another one back.
+    pub undo: bool,
 }
 
 impl Flight {

@@ -8,9 +8,6 @@ use super::list::{List, Rows};
 use super::screen::{Face, No};
 use super::table::{Group, Kind, Row, TABLE};
 
-/// The rows below the keys for the sentence of the chosen one.
-pub const SENTENCE: u16 = 3;
-
 /// The keys of a screen.
 pub struct Help {
     /// The screen one came from.
@@ -53,8 +50,8 @@ impl Face for Help {
     }
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
-        // The last rows tell the whole sentence of the chosen key.
-        desk.room(2).table_rows.saturating_sub(SENTENCE).max(1).into()
+        // Below the keys stands the sentence of the selected one.
+        desk.room(2).table_rows.saturating_sub(2).max(1).into()
     }
 
     fn back(&mut self, desk: &mut Desk) -> bool {

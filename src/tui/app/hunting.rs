@@ -26,7 +26,7 @@ pub fn read(line: &mut Line, seen: &Seen, priced: bool) {
 
 /// What a search depends on: as long as this stays, so does what is offered.
 pub fn key(line: &Line, seen: &Seen, top: Option<&dyn Face>) -> String {
-    let place = top.map(|face| face.gap_key()).unwrap_or_default();
+    let place = top.map(Face::gap_key).unwrap_or_default();
     format!("{:?}\u{0}{}\u{0}{}\u{0}{place}", line.purpose, line.words(), seen.age)
 }
 

@@ -229,14 +229,12 @@ impl App {
     }
 
     fn wheel(&mut self, rows: isize) {
-        match &mut self.desk.line {
-            Some(line) => line.mark(rows.signum()),
-            None => {
-                let App { desk, screens, .. } = self;
-                if let Some(screen) = screens.last_mut() {
-                    screen::go(screen.face_mut(), desk, |list, of| list.step(of, rows));
-                }
-            }
+        if let Some(line) = &mut self.desk.line {
+            return line.mark(rows.signum());
+        }
+        let App { desk, screens, .. } = self;
+        if let Some(screen) = screens.last_mut() {
+            screen::go(screen.face_mut(), desk, |list, of| list.step(of, rows));
         }
     }
 

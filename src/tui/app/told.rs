@@ -45,7 +45,7 @@ impl App {
         match &outcome.said {
             Ok(said) => {
                 self.flight.line = None;
-                let tone = if self.flight.undoing { Tone::Undone } else { Tone::Done };
+                let tone = if self.flight.undo { Tone::TakenBack } else { Tone::Done };
                 self.desk.said = Said { text: said.clone(), notes, tone };
             }
             Err(why) => {
@@ -110,7 +110,7 @@ impl App {
         for deed in std::mem::take(&mut self.desk.deeds) {
             let asks = self.wanted();
             self.flight.answers += 1;
-            self.flight.undoing = matches!(deed, Deed::Undo);
+            self.flight.undo = matches!(deed, Deed::Undo);
             self.flight.line = self.desk.line.as_ref().filter(|line| writes(&deed, line)).cloned();
             if self.flight.line.is_some() {
                 words_are_sent(&mut self.desk);
