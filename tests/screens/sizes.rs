@@ -90,6 +90,8 @@ fn the_keys_at_the_foot_are_never_cut() {
                         let label = if label.is_empty() { row.label } else { label };
                         format!("{} {label}", row.writing[0].0)
                     })
+                    .chain(table.app.desk.line.iter().map(|line| format!("Enter {}", line.purpose.does())))
+                    .chain(["Esc shut".to_owned()])
                     .collect(),
                 Gesture::Asked => {
                     let words = ["0–1 answer", "0–2 answer", "0–3 answer", "Esc back to the words", "Esc leave it"];

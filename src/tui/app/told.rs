@@ -31,7 +31,6 @@ impl App {
                 self.shown.clear();
             }
             Reply::Found { turn, offers } => self.found(turn, offers),
-            // It answers nothing that is awaited.
             Reply::Trouble(why) => {
                 self.flight.answers = self.flight.answers.saturating_sub(1);
                 self.words_come_back();

@@ -28,8 +28,7 @@ const LONG: &[&str] = &[
 
 const SHORT: &[&str] = &[
     "The table is empty. To begin with:",
-    " a  write what you bought:",
-    "    12 toothbrushes 1.50 tote 4",
+    " a  write it: 12 toothbrushes 1.50",
     " b  plan a box: girl 6-8 ocean",
     " e  say how your drive does it",
     " 1  look around in a made-up drive",

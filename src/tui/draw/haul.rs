@@ -72,20 +72,25 @@ fn titles(app: &App, haul: &Haul) -> (String, String) {
 
 /// Where the columns are: count ends, name, category, paid ends, each, tote.
 fn columns(width: u16) -> (u16, u16, u16, u16) {
-    let category = (width * 2 / 5).max(18);
-    (category, category + 18, category + 20, width.saturating_sub(11))
+    let category = if width < 50 { width } else { width * 2 / 5 };
+    let tote = width.saturating_sub(11);
+    // Where there is little room the columns give way one by one: each, then the category.
+    let paid = if width < 50 { tote.saturating_sub(2) } else { category + 18 };
+    (category, paid, paid + 2, tote)
 }
 
 /// A line; `open` stands where it has no price.
 fn entry(canvas: &mut Canvas<'_>, line: &HaulEntry, open: &str, place: Place, y: u16) {
     let (category, paid, each, tote) = columns(place.width);
     canvas.right(6, y, 4, &line.units.to_string(), Role::Text);
-    canvas.text(8, y, category.saturating_sub(9), &line.title, Role::Text);
+    canvas.text(8, y, category.min(paid.saturating_sub(8)).saturating_sub(9), &line.title, Role::Text);
     let words = line.category.as_ref().map_or("?", |category| category.words());
-    canvas.text(category, y, 9, words, Role::Text);
+    if category < paid {
+        canvas.text(category, y, 9, words, Role::Text);
+    }
     let price = if line.paid.is_empty() { open } else { &line.paid };
     canvas.right(paid, y, 8, price, Role::Text);
-    if line.units > 1 && !line.each.is_empty() {
+    if line.units > 1 && !line.each.is_empty() && each + 11 < tote {
         canvas.text(each, y, 11, &format!("{} each", line.each), Role::Text);
     }
     canvas.text(tote, y, 11, &line.tote, Role::Text);

@@ -69,8 +69,8 @@ fn parts(room: &Room, in_hand: usize) -> Vec<(usize, u16, u16)> {
         Tier::Wide => {
             let items = w / 3;
             let checklist = w / 4;
-            let boxes = w - items - checklist - 6;
-            vec![(ITEMS, 1, items), (BOXES, items + 3, boxes), (CHECKLIST, items + boxes + 3, checklist + 2)]
+            let boxes = w - items - checklist - 7;
+            vec![(ITEMS, 1, items), (BOXES, items + 3, boxes), (CHECKLIST, items + boxes + 4, checklist + 2)]
         }
         Tier::Full => {
             let boxes = 32 + (w - 80) / 2;
@@ -78,7 +78,7 @@ fn parts(room: &Room, in_hand: usize) -> Vec<(usize, u16, u16)> {
         }
         Tier::Narrow => {
             let left = if in_hand == ITEMS { ITEMS } else { BOXES };
-            vec![(left, 1, 32), (CHECKLIST, 33, w - 34)]
+            vec![(left, 1, 31), (CHECKLIST, 33, w - 34)]
         }
         Tier::Small | Tier::Row => vec![(in_hand, 1, w.saturating_sub(2))],
     }

@@ -18,7 +18,7 @@ fn an_evening_from_a_haul_to_a_full_box_is_there_the_next_day() {
     for (next, line) in ["school", "clothing", "toy", "wow item"].iter().zip(1..) {
         seat.types("⏎").waits_for(&format!("{next} still needs 1")).waits_for(&format!("{line} in ·"));
     }
-    seat.types("⏎").waits_for("5 in ·").waits_for("what is on hand");
+    seat.types("⏎").waits_for("5 in ·").waits_for("Enter on hand");
     seat.types("⏎").waits_for("put in ›");
     for (words, offered, count) in
         [("2 star", "star stickers", 7), ("mirr", "small mirrors", 8), ("brac", "bracelets", 9)]
@@ -26,7 +26,7 @@ fn an_evening_from_a_haul_to_a_full_box_is_there_the_next_day() {
         seat.types(words).waits_for(&format!("▸ {offered}"));
         seat.types("⏎").waits_for(&format!("{count} in ·"));
     }
-    seat.back_to("what is on hand").back_to("1 of 3 boxes full");
+    seat.back_to("Enter on hand").back_to("1 of 3 boxes full");
 
     // Who lacks hygiene: one into each.
     seat.types("r").waits_for("Which boxes lack what");

@@ -25,7 +25,7 @@ fn looks_around(seat: &mut Seat) {
     seat.types("⏎").waits_for("put in ");
     seat.types("zzzz").waits_for("zzzz");
     seat.types("⏎").waits_for("Nothing on hand is called");
-    seat.back_to("what is on hand").back_to("Checklist of box");
+    seat.back_to("Enter on hand").back_to("Checklist of box");
     seat.quits();
 }
 
