@@ -12,4 +12,6 @@
 mod dice;
 mod evening;
 mod monkey;
+mod slow;
 mod table;
+mod waiting;
