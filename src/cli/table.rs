@@ -4,9 +4,10 @@ use std::io::IsTerminal;
 
 use super::shell::{Failure, Shell};
 use super::{Answer, sample};
+use crate::season::Sqlite;
 use crate::tui::back::Keeper;
 use crate::tui::draw::look::{Ground, Look};
-use crate::tui::{Left, Showing, open};
+use crate::tui::{Left, Seat, Showing};
 
 /// How the terminal interface looks.
 #[derive(Debug, Clone, Copy, clap::Args)]
@@ -28,7 +29,7 @@ pub struct LookArgs {
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
 enum When {
-    /// Where the terminal's ground is known and NO_COLOR isn't set.
+    /// Where the terminal's ground is known and `NO_COLOR` isn't set.
     Auto,
     /// On a dark ground where nothing tells it.
     Always,
@@ -56,14 +57,21 @@ pub fn open_or_tell(shell: &Shell, look: LookArgs) -> Answer {
 
 /// Shows a season, and the sample if one wants to look around in it first.
 pub fn show(shell: &Shell, look: LookArgs) -> Answer {
-    let season = shell.to_write()?;
-    let keeper = Keeper::new(season, Box::new(shell.clock()), shell.file.display().to_string());
-    let showing = Showing { look: look.look(), mouse: !look.no_mouse };
     let failed = |error| Failure::Call(format!("the terminal can't be used: {error}"));
-    match open(keeper, showing).map_err(failed)? {
-        Left::Closed => Ok(0),
-        Left::Sample => show(&sample::made(None, false, shell)?, look),
+    let showing = Showing { look: look.look(), mouse: !look.no_mouse };
+    // Before the terminal is taken: a name may have to be asked for.
+    let keeper = keeper(shell)?;
+    let mut seat = Seat::take(showing).map_err(failed)?;
+    let mut left = seat.show(keeper).map_err(failed)?;
+    while left == Left::Sample {
+        let sample = self::keeper(&sample::made(None, false, shell)?)?;
+        left = seat.show(sample).map_err(failed)?;
     }
+    Ok(0)
+}
+
+fn keeper(shell: &Shell) -> Result<Keeper<Sqlite>, Failure> {
+    Ok(Keeper::new(shell.to_write()?, Box::new(shell.clock()), shell.file.display().to_string()))
 }
 
 impl LookArgs {
@@ -82,12 +90,8 @@ impl LookArgs {
             Some(Theme::Light) => Some(Ground::Light),
             None => ground_of(&var("COLORFGBG")),
         };
-        match (wanted, told) {
-            (false, _) => Ground::Plain,
-            (true, Some(ground)) => ground,
-            (true, None) if self.color == When::Always => Ground::Dark,
-            (true, None) => Ground::Plain,
-        }
+        let unknown = if self.color == When::Always { Ground::Dark } else { Ground::Plain };
+        if wanted { told.unwrap_or(unknown) } else { Ground::Plain }
     }
 }
 

@@ -11,4 +11,4 @@ pub mod back;
 pub mod draw;
 mod term;
 
-pub use term::{Guard, Left, Showing, open};
+pub use term::{Guard, Left, Seat, Showing};

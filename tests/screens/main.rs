@@ -1,17 +1,21 @@
 //! The terminal interface: keys in, screen out.
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::print_stdout,
-    reason = "a test that meets what must not be there stops, and tells on the way"
-)]
 
+#![cfg(test)]
+
+mod budgets;
 #[path = "../laws/dice.rs"]
 #[allow(dead_code, reason = "the laws throw these dice in more ways")]
 mod dice;
 mod evening;
+mod finding;
+mod logging;
 mod monkey;
+mod packing;
+mod pasting;
+mod readme;
+mod reviewing;
+mod sizes;
 mod slow;
 mod table;
+mod terminal;
 mod waiting;

@@ -226,6 +226,22 @@ impl Table {
     pub fn selected(&self) -> String {
         self.row_with("▸")
     }
+
+    /// Holds that the row that was selected before a question or the line came has a text.
+    #[track_caller]
+    pub fn selected_or_was(&self, text: &str) -> &Table {
+        let row = self.row_with("▹");
+        assert!(row.contains(text), "\"{row}\" lacks \"{text}\"");
+        self
+    }
+
+    /// Holds that the selected row has a text.
+    #[track_caller]
+    pub fn selected_has(&self, text: &str) -> &Table {
+        let row = self.selected();
+        assert!(row.contains(text), "\"{row}\" lacks \"{text}\"");
+        self
+    }
 }
 
 fn trouble(reply: &Reply) -> Option<String> {
@@ -248,4 +264,24 @@ fn row_of(buffer: &Buffer, y: u16) -> String {
         skip = unicode_width::UnicodeWidthStr::width(symbol).saturating_sub(1);
     }
     row.trim_end().to_owned()
+}
+
+/// The units in a box.
+#[track_caller]
+pub fn in_all(table: &Table, label: &str) -> u32 {
+    table.keeper.season().box_card(label).expect("the box is there").line.things
+}
+
+/// The units of a thing in a box, by what it is called just so.
+#[track_caller]
+pub fn held(table: &Table, label: &str, name: &str) -> u32 {
+    let card = table.keeper.season().box_card(label).expect("the box is there");
+    card.contents.iter().filter(|held| held.name == name).map(|held| held.units).sum()
+}
+
+/// The units of a thing set aside for a box.
+#[track_caller]
+pub fn aside(table: &Table, label: &str, name: &str) -> u32 {
+    let card = table.keeper.season().box_card(label).expect("the box is there");
+    card.contents.iter().filter(|held| held.name == name).map(|held| held.aside).sum()
 }

@@ -39,7 +39,7 @@ mod told;
 use std::collections::VecDeque;
 
 use action::Action;
-use desk::{Desk, Effect, Go, Tone};
+use desk::{Desk, Effect, Go};
 use flight::Flight;
 use home::Home;
 use key::{Hit, Input, Key};
@@ -232,14 +232,12 @@ impl App {
     }
 
     fn wheel(&mut self, rows: isize) {
-        match &mut self.desk.line {
-            Some(line) => line.mark(rows.signum()),
-            None => {
-                let App { desk, screens, .. } = self;
-                if let Some(screen) = screens.last_mut() {
-                    screen::go(screen.face_mut(), desk, |list, of| list.step(of, rows));
-                }
-            }
+        if let Some(line) = &mut self.desk.line {
+            return line.mark(rows.signum());
+        }
+        let App { desk, screens, .. } = self;
+        if let Some(screen) = screens.last_mut() {
+            screen::go(screen.face_mut(), desk, |list, of| list.step(of, rows));
         }
     }
 
@@ -283,10 +281,5 @@ impl App {
         if !why.is_empty() {
             self.desk.refuse(why);
         }
-    }
-
-    /// Whether the last sentence tells of something that can be taken back.
-    pub fn can_take_back(&self) -> bool {
-        self.desk.said.tone == Tone::Done
     }
 }

@@ -31,6 +31,7 @@ impl App {
                 self.shown.clear();
             }
             Reply::Found { turn, offers } => self.found(turn, offers),
+            // It answers nothing that is awaited.
             Reply::Trouble(why) => {
                 self.flight.answers = self.flight.answers.saturating_sub(1);
                 self.words_come_back();
@@ -47,7 +48,8 @@ impl App {
         match &outcome.said {
             Ok(said) => {
                 self.flight.line = None;
-                self.desk.said = Said { text: said.clone(), notes, tone: Tone::Done };
+                let tone = if self.flight.undoing { Tone::Undone } else { Tone::Done };
+                self.desk.said = Said { text: said.clone(), notes, tone };
             }
             Err(why) => {
                 self.words_come_back();
@@ -114,10 +116,13 @@ impl App {
             return;
         }
         self.flight.search = None;
-        if let Some(line) = &mut self.desk.line {
-            let things = offers.into_iter().map(Offered::Thing);
+        let Desk { line, seen, .. } = &mut self.desk;
+        if let Some(line) = line {
+            let things = hunting::in_order(offers, &line.purpose).into_iter().map(Offered::Thing);
             line.offers.retain(|offered| !matches!(offered, Offered::Thing(_)));
-            line.offers.splice(0..0, things);
+            // A box or a tote that is called just so comes before all things.
+            let first = usize::from(hunting::is_exact(line, seen));
+            line.offers.splice(first..first, things);
             line.mark(0);
         }
     }
@@ -127,6 +132,7 @@ impl App {
         for deed in std::mem::take(&mut self.desk.deeds) {
             let asks = self.wanted();
             self.flight.answers += 1;
+            self.flight.undoing = matches!(deed, Deed::Undo);
             self.flight.line = self.desk.line.as_ref().filter(|line| writes(&deed, line)).cloned();
             if self.flight.line.is_some() {
                 words_are_sent(&mut self.desk);

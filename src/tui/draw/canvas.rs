@@ -68,6 +68,19 @@ impl<'a> Canvas<'a> {
         self.put(x, y, width, &text, self.look.style(role))
     }
 
+    /// Writes a text over so many rows, a word that has no room left going to the next one.
+    pub fn wrapped(&mut self, x: u16, y: u16, (width, rows): (u16, u16), text: &str, role: Role) {
+        let mut left = text;
+        for row in 0..rows {
+            let end = if row + 1 == rows { left.len() } else { line_end(left, width) };
+            self.text(x, y + row, width, left[..end].trim_end(), role);
+            left = left[end..].trim_start();
+            if left.is_empty() {
+                break;
+            }
+        }
+    }
+
     /// Writes a text that ends before column `end`.
     pub fn right(&mut self, end: u16, y: u16, width: u16, text: &str, role: Role) {
         let text = cut(&self.look.text(text), width, self.look.cut_mark());
@@ -139,6 +152,16 @@ pub fn cells(text: &str) -> u16 {
     u16::try_from(text.width()).map_or(WIDEST, |width| width.min(WIDEST))
 }
 
+/// How much of a text fits into so many cells without breaking a word; at least one word.
+fn line_end(text: &str, width: u16) -> usize {
+    if cells(text) <= width {
+        return text.len();
+    }
+    let ends = text.match_indices(' ').map(|(at, _)| at);
+    let fitting = ends.clone().take_while(|at| cells(&text[..*at]) <= width).last();
+    fitting.or_else(|| ends.into_iter().next()).unwrap_or(text.len())
+}
+
 /// A text cut to so many cells: at a word if little is lost by it, with a mark behind it.
 fn cut(text: &str, width: u16, mark: &str) -> String {
     if cells(text) <= width {
@@ -173,6 +196,16 @@ mod tests {
         assert_eq!(cut("日本の箱", 6, "…"), "日本…", "a wide letter takes two cells");
         assert_eq!(cut("e\u{301}e\u{301}e\u{301}", 2, "…"), "e\u{301}…", "an accent takes none");
         assert_eq!(cut("abc", 0, "…"), "…");
+    }
+
+    #[test]
+    fn a_long_text_goes_on_in_the_next_row() {
+        let mut buffer = Buffer::empty(Rect::new(0, 0, 8, 3));
+        let mut canvas = Canvas::new(&mut buffer, Look::default());
+        canvas.wrapped(0, 0, (8, 3), "needs 2 school and 1 toy, 4 things", Role::Text);
+        let row = |y: u16| (0..8).map(|x| buffer[(x, y)].symbol()).collect::<String>();
+        assert_eq!([row(0), row(1), row(2)], ["needs 2 ", "school  ", "and 1 t…"]);
+        assert_eq!(line_end("toothbrushes first", 4), 12, "a word that is too long stands alone");
     }
 
     #[test]

@@ -4,6 +4,7 @@
 use super::canvas::{Canvas, cells};
 use super::look::Role;
 use crate::tui::app::App;
+use crate::tui::app::action::Action;
 use crate::tui::app::desk::{Desk, Tone};
 use crate::tui::app::key::Hit;
 use crate::tui::app::keymap::Gesture;
@@ -12,18 +13,19 @@ use crate::tui::app::table::{self, Row};
 /// The title on the left and how it stands on the right.
 pub fn heading(canvas: &mut Canvas<'_>, title: &str, status: &str) {
     let width = canvas.width();
-    let right = cells(status) + 1;
-    let room = width.saturating_sub(right + 2);
-    canvas.text(1, 0, room.max(width / 2), title, Role::Heading);
-    if cells(title) + right + 2 < width {
+    // How it stands gives way before the title is cut.
+    if cells(title) + cells(status) + 3 < width {
         canvas.right(width - 1, 0, width, status, Role::Text);
     }
+    canvas.text(1, 0, width.saturating_sub(2), title, Role::Heading);
 }
 
-/// The same with a rule beneath.
+/// The same with a rule beneath, where the screen is not too small for one.
 pub fn heading_ruled(canvas: &mut Canvas<'_>, title: &str, status: &str) {
     heading(canvas, title, status);
-    canvas.rule(1, 1, canvas.width().saturating_sub(2), false);
+    if canvas.width() >= 60 && canvas.height() >= 16 {
+        canvas.rule(1, 1, canvas.width().saturating_sub(2), false);
+    }
 }
 
 /// The last two rows: what was said, and the keys.
@@ -62,11 +64,17 @@ fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
             let rows = table::foot(app.top().kind());
             rows.map(|(row, label)| (row, label.to_owned(), looking(row))).collect()
         }
-        Gesture::Writing => table::WRITING
+        Gesture::Writing => table::writing(app.desk.line.as_ref().map(|line| &line.purpose))
             .iter()
             .map(|(action, label)| {
                 let row = table::row(*action);
-                let label = if label.is_empty() { row.label } else { label };
+                let line = app.desk.line.as_ref();
+                let label = match (action, line) {
+                    (Action::LineDo, Some(line)) => line.purpose.does(),
+                    (Action::Back, Some(line)) if line.purpose.kept_as().is_none() => "shut",
+                    _ if label.is_empty() => row.label,
+                    _ => label,
+                };
                 let key = row.writing.first().map(|(key, _)| key.to_string()).unwrap_or_default();
                 (row, label.to_owned(), key)
             })
@@ -80,9 +88,8 @@ fn looking(row: &Row) -> String {
 }
 
 fn asked(app: &App) -> Vec<(&'static Row, String, String)> {
-    use crate::tui::app::action::Action;
     let Some(asked) = &app.desk.asked else { return Vec::new() };
-    let first = if asked.zero.is_some() { 0 } else { 1 };
+    let first = usize::from(asked.zero.is_none());
     let last = asked.choices.len();
     let digits = if first == last { first.to_string() } else { format!("{first}–{last}") };
     let back = if app.desk.line.is_some() { "back to the words" } else { "leave it" };
@@ -98,16 +105,20 @@ fn said(canvas: &mut Canvas<'_>, desk: &Desk, gesture: Gesture, y: u16) {
     let said = &desk.said;
     let role = match said.tone {
         Tone::Plain => Role::Text,
-        Tone::Done => Role::Good,
+        Tone::Done | Tone::Undone => Role::Good,
         Tone::No => Role::Care,
     };
-    if said.tone != Tone::Done {
-        canvas.text(1, y, width, &said.text, role);
-        return;
-    }
-    let key = if gesture == Gesture::Looking { "u" } else { "F5" };
+    let back = match (said.tone, gesture) {
+        (Tone::Done, Gesture::Looking) => "u takes it back.",
+        (Tone::Done, _) => "F5 takes it back.",
+        (Tone::Undone, _) => "Ctrl-R brings it again.",
+        (Tone::Plain | Tone::No, _) => {
+            canvas.text(1, y, width, &said.text, role);
+            return;
+        }
+    };
     // How to take it back is never cut off.
-    let hint = format!(" {key} takes it back. ");
+    let hint = format!(" {back} ");
     let room = width.saturating_sub(cells(&hint));
     let end = canvas.text(1, y, room, &said.text, role);
     let end = canvas.raw(end, y, width, &hint, Role::Text);

@@ -17,6 +17,7 @@ use crate::season::{BoxLine, Cell, Content};
 use crate::tui::app::App;
 use crate::tui::app::common::lacks;
 use crate::tui::app::desk::Desk;
+use crate::tui::app::filter::Filter;
 use crate::tui::app::home::{BOXES, CHECKLIST, Home, ITEMS, heading_rows};
 use crate::tui::app::room::{Room, Tier};
 use crate::tui::app::screen::Face;
@@ -43,7 +44,7 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, home: &Home) {
             width,
             height: u16::try_from(home.height(desk, part)).unwrap_or(0),
             part,
-            in_hand: part == home.part(),
+            in_hand: part == home.part() && desk.line.is_none() && desk.asked.is_none(),
         };
         match part {
             ITEMS => items(canvas, desk, home, place),
@@ -72,8 +73,8 @@ fn parts(room: &Room, in_hand: usize) -> Vec<(usize, u16, u16)> {
             vec![(ITEMS, 1, items), (BOXES, items + 3, boxes), (CHECKLIST, items + boxes + 3, checklist + 2)]
         }
         Tier::Full => {
-            let boxes = 31 + (w - 80) / 2;
-            vec![(ITEMS, 1, 21), (BOXES, 24, boxes), (CHECKLIST, 25 + boxes, w - 26 - boxes)]
+            let boxes = 32 + (w - 80) / 2;
+            vec![(ITEMS, 1, 20), (BOXES, 23, boxes), (CHECKLIST, 24 + boxes, w - 25 - boxes)]
         }
         Tier::Narrow => {
             let left = if in_hand == ITEMS { ITEMS } else { BOXES };
@@ -156,8 +157,8 @@ fn numbered(title: &str, place: Place, desk: &Desk) -> String {
 fn boxes(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     let shown = home.filter.boxes(desk);
     let open = shown.iter().filter(|line| line.standing.is_open()).count();
-    let ticked = desk.ticked.len();
-    let words = match (ticked, home.filter == Default::default()) {
+    let ticked = desk.seen.boxes().iter().filter(|line| desk.ticked.contains(&line.giftbox)).count();
+    let words = match (ticked, home.filter == Filter::default()) {
         (0, true) => format!("{}  {open} open", numbered("Boxes", place, desk)),
         (0, false) => format!("Boxes  {}", home.filter.words()),
         (ticked, _) => format!("Boxes  {ticked} ticked"),
@@ -189,7 +190,7 @@ fn box_row(canvas: &mut Canvas<'_>, desk: &Desk, line: &BoxLine, place: Place, y
     let signs = signs(line);
     let width = u16::try_from(signs.iter().map(|(sign, _)| sign.chars().count()).sum::<usize>()).unwrap_or(0);
     let lacking = if place.width > 50 { short_lacks(line) } else { String::new() };
-    let lacking_width = if place.width > 50 { place.width - 40 } else { 0 };
+    let lacking_width = if place.width > 50 { place.width.saturating_sub(27 + width) } else { 0 };
     let theme = place.width.saturating_sub(17 + width + 1 + lacking_width + u16::from(lacking_width > 0));
     canvas.text(x + 17, y, theme, &line.theme, Role::Text);
     canvas.text(x + 17 + theme + 1, y, lacking_width, &lacking, Role::Text);

@@ -28,7 +28,7 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, room: &Room) {
         }
         (None, Some(asked)) => question(canvas, asked, room.line, bottom),
         (Some(line), asked) => {
-            words(canvas, line, room.line, asked.is_none());
+            words(canvas, line, (1, room.line), asked.is_none());
             let y = room.line + 1;
             match line.purpose {
                 Purpose::Bought | Purpose::MendLine(_) | Purpose::MendPasted(_) => {
@@ -54,9 +54,9 @@ fn is_purchase(line: &Line) -> bool {
 }
 
 /// The prompt and the words, scrolled so that the caret is in sight.
-fn words(canvas: &mut Canvas<'_>, line: &Line, y: u16, with_cursor: bool) {
+pub fn words(canvas: &mut Canvas<'_>, line: &Line, (x, y): (u16, u16), with_cursor: bool) {
     let prompt = format!("{} › ", line.purpose.prompt());
-    let x = canvas.raw(1, y, canvas.width(), &prompt, Role::Here);
+    let x = canvas.raw(x, y, canvas.width(), &prompt, Role::Here);
     let room = canvas.width().saturating_sub(x + 1).max(1);
     let before = cells(&line.words()[..line.caret()]);
     let hidden = before.saturating_sub(room - 1);
@@ -201,7 +201,12 @@ fn plan(canvas: &mut Canvas<'_>, line: &Line, y: u16) {
 
 /// What is offered, the marked row first in sight.
 fn offers(canvas: &mut Canvas<'_>, app: &App, line: &Line, y: u16, bottom: u16) {
-    let rows = usize::from(bottom.saturating_sub(y));
+    let mut rows = usize::from(bottom.saturating_sub(y));
+    if let (Some(Offered::Action(action)), 4..) = (line.offered(), rows) {
+        // The sentence of the marked action stands whole below the list.
+        rows -= 2;
+        canvas.text(1, bottom - 1, canvas.width().saturating_sub(2), table::row(*action).help, Role::Text);
+    }
     if line.offers.is_empty() {
         if matches!(line.purpose, Purpose::Find) && !line.words().trim().is_empty() && !app.is_busy() {
             let words = format!("Nothing is called \"{}\".", line.words().trim());

@@ -7,7 +7,7 @@ use super::rows::{self, Place};
 use crate::model::text::counted;
 use crate::tui::app::App;
 use crate::tui::app::drive::Drive;
-use crate::tui::app::help::Help;
+use crate::tui::app::help::{Help, SENTENCE};
 use crate::tui::app::history::Told;
 use crate::tui::app::list::Rows;
 use crate::tui::app::night::Night;
@@ -72,7 +72,7 @@ pub fn pull(canvas: &mut Canvas<'_>, app: &App, pull: &Pull) {
         let name = if tote.tote.is_empty() { "where it lies was not said" } else { &tote.tote };
         lines.push((None, name.to_owned()));
         for row in &tote.rows {
-            lines.push((Some(index), format!("□ {:>3} {}   {}", row.units, row.title, row.for_boxes())));
+            lines.push((Some(index), format!("□ {}   {}", row.things(), row.for_boxes())));
             index += 1;
         }
     }
@@ -149,17 +149,14 @@ fn two_rows(canvas: &mut Canvas<'_>, place: Place, selected: usize, lines: &[(Op
     let top = (selected * 2 + 2).saturating_sub(height);
     for (line, (row, words)) in lines.iter().enumerate().skip(top).take(height) {
         let y = place.y + u16::try_from(line - top).unwrap_or(0);
-        match row {
-            Some(row) => {
-                canvas.text(place.x + 2, y, place.width.saturating_sub(2), words, Role::Text);
-                rows::mark(canvas, place, *row == selected, y);
-                canvas.zone(place.x, y, place.width, crate::tui::app::key::Hit::Row { part: 0, row: *row });
-            }
-            None => {
-                let fix = below.get(line / 2).copied().unwrap_or_default();
-                canvas.text(place.x + 5, y, place.width.saturating_sub(5), fix, Role::Quiet);
-            }
-        }
+        let Some(row) = row else {
+            let fix = below.get(line / 2).copied().unwrap_or_default();
+            canvas.text(place.x + 5, y, place.width.saturating_sub(5), fix, Role::Quiet);
+            continue;
+        };
+        canvas.text(place.x + 2, y, place.width.saturating_sub(2), words, Role::Text);
+        rows::mark(canvas, place, *row == selected, y);
+        canvas.zone(place.x, y, place.width, crate::tui::app::key::Hit::Row { part: 0, row: *row });
     }
 }
 
@@ -185,6 +182,7 @@ pub fn help(canvas: &mut Canvas<'_>, app: &App, help: &Help) {
     let keys = help.keys();
     heading_ruled(canvas, "Keys", "while you write, letters are letters; F1 to F5 still work");
     let narrow = place.width < 60;
+    let place = Place { height: place.height.saturating_sub(SENTENCE).max(1), ..place };
     rows::draw(canvas, place, help.list(0), keys.len(), |canvas, row, y| {
         let row = keys[row];
         let names = row.keys();
@@ -196,5 +194,8 @@ pub fn help(canvas: &mut Canvas<'_>, app: &App, help: &Help) {
             canvas.text(33, y, place.width.saturating_sub(33), row.help, Role::Text);
         }
     });
+    if let Some(chosen) = keys.get(help.list(0).row()) {
+        canvas.wrapped(3, place.y + place.height + 1, (place.width.saturating_sub(3), 2), chosen.help, Role::Text);
+    }
     super::line::draw(canvas, app, &room);
 }

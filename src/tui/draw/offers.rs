@@ -66,11 +66,13 @@ fn thing(offered: &Offered) -> Option<&Offer> {
 fn offer_row(canvas: &mut Canvas<'_>, offer: &Offer, y: u16) {
     let width = canvas.width();
     let (left, each, place) = columns(width);
-    let name = (width / 3).clamp(12, 34);
+    let name = if width < 60 { left.saturating_sub(7) } else { (width / 3).clamp(12, 34) };
     canvas.text(3, y, name, &offer.ware.title, Role::Text);
     let here = if offer.aside_here > 0 { format!("{} set aside here", offer.aside_here) } else { String::new() };
     let remark = if here.is_empty() { &offer.remark } else { &here };
-    canvas.text(name + 4, y, left.saturating_sub(name + 10), remark, Role::Text);
+    if width >= 60 {
+        canvas.text(name + 4, y, left.saturating_sub(name + 10), remark, Role::Text);
+    }
     canvas.right(left, y, 6, &(offer.ware.free() + offer.aside_here).to_string(), Role::Text);
     canvas.right(each, y, 8, each_words(&offer.ware.each), Role::Text);
     canvas.text(place, y, 13, &offer.ware.tote, Role::Text);
