@@ -15,5 +15,7 @@ mod pasting;
 mod readme;
 mod reviewing;
 mod sizes;
+mod slow;
 mod table;
 mod terminal;
+mod waiting;

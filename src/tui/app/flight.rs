@@ -15,7 +15,7 @@ pub struct Flight {
     pub undoing: bool,
     /// The line whose words are being done: they come back if that fails.
     pub line: Option<Line>,
-    /// A line begun while those words were being done; it waits for them when they come back.
+    /// A line that waits until the open one is free: one of the two was begun while the other was being done.
     pub begun: Option<Line>,
 }
 

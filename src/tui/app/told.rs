@@ -61,17 +61,23 @@ impl App {
         }
     }
 
-    /// What couldn't be done comes back into the line; what was begun since comes after it.
+    /// What couldn't be done comes back into the line; what was begun since comes after it. Keys that
+    /// wait were not meant for it: it comes back behind them.
     fn words_come_back(&mut self) {
         let Some(mut line) = self.flight.line.take() else { return };
         line.sought.clear();
+        if !self.waiting.is_empty() {
+            self.flight.begun = Some(line);
+            return;
+        }
         let now = self.desk.line.replace(line);
         self.flight.begun = now.filter(|line| !line.words().trim().is_empty());
     }
 
-    /// Once the line is free again, what was begun in the meantime is in it.
+    /// Once the line is free again, the words that wait for it are in it.
     pub(super) fn begun_comes_back(&mut self) {
-        if self.desk.line.as_ref().is_none_or(|line| line.words().trim().is_empty())
+        if self.waiting.is_empty()
+            && self.desk.line.as_ref().is_none_or(|line| line.words().trim().is_empty())
             && let Some(begun) = self.flight.begun.take()
         {
             self.desk.line = Some(begun);
