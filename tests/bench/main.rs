@@ -7,6 +7,7 @@
     reason = "a measurement prints, and stops when something is not there"
 )]
 
+mod frames;
 mod shelf;
 
 use std::time::{Duration, Instant};

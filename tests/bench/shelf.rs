@@ -65,7 +65,7 @@ fn line(n: usize) -> String {
     format!("{} {adjective} {pattern} {noun} {}.{:02}, {colour}, tote {}\n", 2 + n % 9, n % 7, 10 + n % 90, 1 + n % 30)
 }
 
-fn file(folder: &Path, things: usize) -> std::path::PathBuf {
+pub fn file(folder: &Path, things: usize) -> std::path::PathBuf {
     folder.join(format!("season-{things}.brimful"))
 }
 
@@ -91,14 +91,14 @@ fn write(folder: &Path, things: usize) {
 }
 
 /// Memory of this process that is really there, in MB, from what Linux tells.
-fn resident() -> f64 {
+pub fn resident() -> f64 {
     let text = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
     let line = text.lines().find(|line| line.starts_with("VmRSS:")).unwrap_or("VmRSS: 0 kB");
     let kilobytes: f64 = line.split_whitespace().nth(1).and_then(|number| number.parse().ok()).unwrap_or(0.0);
     kilobytes / 1024.0
 }
 
-fn told(what: &str, times: &mut [Duration]) {
+pub fn told(what: &str, times: &mut [Duration]) {
     times.sort();
     let millis = |time: Duration| time.as_secs_f64() * 1000.0;
     let (middle, most) = (times[times.len() / 2], times[times.len() - 1]);
@@ -160,6 +160,7 @@ pub fn alone(arguments: &[String]) -> bool {
     match what.as_str() {
         "write" => write(Path::new(folder), things),
         "look" => look(Path::new(folder), things),
+        "frames" => crate::frames::look(Path::new(folder), things),
         _ => return false,
     }
     true
@@ -170,7 +171,7 @@ pub fn measure() {
     let folder = tempfile::tempdir().unwrap();
     let program = std::env::current_exe().unwrap();
     for things in ["10000", "100000"] {
-        for what in ["write", "look"] {
+        for what in ["write", "look", "frames"] {
             let done = Command::new(&program).arg(what).arg(folder.path()).arg(things).status().unwrap();
             assert!(done.success());
         }
