@@ -2,3 +2,4 @@
 
 mod evening;
 mod table;
+mod terminal;

@@ -3,8 +3,8 @@
 use super::action::Action;
 use super::asked::Answer;
 use super::desk::Desk;
-use super::haul::Haul;
 use super::doubts::{self, Next};
+use super::haul::Haul;
 use super::keymap::Press;
 use super::line::Purpose;
 use super::list::{List, Rows};
