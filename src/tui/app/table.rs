@@ -200,24 +200,6 @@ impl Row {
             On::Only(kinds) => kinds.contains(&kind),
         }
     }
-
-    /// Its keys as people read them: `a F2`.
-    pub fn keys(&self) -> String {
-        let all = self.looking.iter().chain(self.writing).map(|(key, _)| key);
-        let mut names: Vec<String> = Vec::new();
-        for key in all {
-            let name = key.to_string();
-            if !names.contains(&name) {
-                names.push(name);
-            }
-        }
-        // Nine digits are told as a range, and one minus is enough.
-        if names.first().is_some_and(|name| name == "1") {
-            return "1–9".to_owned();
-        }
-        names.dedup();
-        names.join(" ")
-    }
 }
 
 /// What stands at the foot while the line is open.
