@@ -2,6 +2,7 @@
 
 use std::io::IsTerminal;
 
+use super::settings::{self, Settings};
 use super::shell::{Failure, Shell};
 use super::{Answer, sample};
 use crate::tui::back::Keeper;
@@ -56,9 +57,11 @@ pub fn open_or_tell(shell: &Shell, look: LookArgs) -> Answer {
 
 /// Shows a season, and the sample if one wants to look around in it first.
 pub fn show(shell: &Shell, look: LookArgs) -> Answer {
+    // Whatever is wrong with the settings is told before anything else is done.
+    let settings = settings::of_this_computer()?;
+    let showing = look.over(settings);
     let season = shell.to_write()?;
     let keeper = Keeper::new(season, Box::new(shell.clock()), shell.file.display().to_string());
-    let showing = Showing { look: look.look(), mouse: !look.no_mouse };
     let failed = |error| Failure::Call(format!("the terminal can't be used: {error}"));
     match open(keeper, showing).map_err(failed)? {
         Left::Closed => Ok(0),
@@ -67,11 +70,14 @@ pub fn show(shell: &Shell, look: LookArgs) -> Answer {
 }
 
 impl LookArgs {
-    fn look(self) -> Look {
-        Look { ground: self.ground(), ascii: self.ascii || !speaks_utf8() }
+    /// What the call asks for, and where it is silent, the settings.
+    fn over(self, settings: Settings) -> Showing {
+        let ascii = self.ascii || settings.ascii.unwrap_or_else(|| !speaks_utf8());
+        let look = Look { ground: self.ground(settings.ground), ascii };
+        Showing { look, mouse: !self.no_mouse && settings.mouse.unwrap_or(true), keys: settings.keys }
     }
 
-    fn ground(self) -> Ground {
+    fn ground(self, settled: Option<Ground>) -> Ground {
         let wanted = match self.color {
             When::Never => false,
             When::Always => true,
@@ -80,7 +86,10 @@ impl LookArgs {
         let told = match self.theme {
             Some(Theme::Dark) => Some(Ground::Dark),
             Some(Theme::Light) => Some(Ground::Light),
-            None => ground_of(&var("COLORFGBG")),
+            // Colours that this call asks for are shown on some ground.
+            None => settled
+                .filter(|ground| *ground != Ground::Plain || self.color != When::Always)
+                .or_else(|| ground_of(&var("COLORFGBG"))),
         };
         match (wanted, told) {
             (false, _) => Ground::Plain,

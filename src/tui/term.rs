@@ -22,6 +22,7 @@ use signal_hook::low_level::emulate_default_handler;
 use super::app::App;
 use super::app::desk::Effect;
 use super::app::key::{Input, Key};
+use super::app::keymap::Keymap;
 use super::app::room::Size;
 use super::back::{Back, Keeper, Reply, Threads};
 use super::draw::canvas::Drawn;
@@ -35,12 +36,14 @@ const FIRST_ANSWER: Duration = Duration::from_millis(15);
 const NOTCH: isize = 3;
 
 /// How the program is shown.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub struct Showing {
     /// Colours and signs.
     pub look: Look,
     /// Whether the mouse is listened to.
     pub mouse: bool,
+    /// Which keys do what.
+    pub keys: Keymap,
 }
 
 /// Why the program was left.
@@ -174,7 +177,8 @@ impl Shown {
     fn new(showing: Showing, back: Threads, guard: Guard) -> io::Result<Shown> {
         let (w, h) = size()?;
         let terminal = Terminal::new(CrosstermBackend::new(BufWriter::new(io::stdout())))?;
-        let app = App::new(Size { w, h });
+        let mut app = App::new(Size { w, h });
+        app.desk.keys = showing.keys;
         Ok(Shown { app, back, guard, look: showing.look, drawn: Drawn::default(), terminal })
     }
 

@@ -3,8 +3,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::action::Action;
 use super::asked::Asked;
 use super::hunting;
+use super::keymap::Keymap;
 use super::line::{Line, Purpose};
 use super::room::Size;
 use super::screen::Screen;
@@ -66,6 +68,8 @@ pub enum Go {
 pub struct Desk {
     /// The terminal's size.
     pub size: Size,
+    /// Which keys do what.
+    pub keys: Keymap,
     /// What was told.
     pub seen: Seen,
     /// The open line.
@@ -98,6 +102,7 @@ impl Desk {
     pub fn new(size: Size) -> Desk {
         Desk {
             size,
+            keys: Keymap::default(),
             seen: Seen::default(),
             line: None,
             asked: None,
@@ -113,6 +118,11 @@ impl Desk {
             go: Vec::new(),
             out: Vec::new(),
         }
+    }
+
+    /// How an action is done, in a sentence: its key, or its name behind a colon.
+    pub fn key(&self, action: Action) -> String {
+        self.keys.told(action)
     }
 
     /// Has something done.
@@ -213,7 +223,8 @@ impl Desk {
     pub fn put_each(&mut self, ware: &Ware, one: Option<BoxId>, aside: bool) -> Result<(), String> {
         let boxes = self.ticked_or(one);
         if boxes.is_empty() {
-            return Err("Into which box? Tick boxes with Space, or choose one under Boxes.".to_owned());
+            let tick = self.key(Action::Tick);
+            return Err(format!("Into which box? Tick boxes with {tick}, or choose one under Boxes."));
         }
         if ware.free() == 0 {
             return Err(format!("None of {} is left that isn't held for a box.", ware.title));

@@ -161,7 +161,8 @@ mod tests {
 
     #[test]
     fn every_key_is_found_by_its_name() {
-        let plain = [Key::Char('a'), Key::Char('Z'), Key::Char('*'), Key::Char('é'), Key::F(1), Key::F(12), Key::Ctrl('r')];
+        let plain =
+            [Key::Char('a'), Key::Char('Z'), Key::Char('*'), Key::Char('é'), Key::F(1), Key::F(12), Key::Ctrl('r')];
         for key in NAMES.iter().map(|(key, _)| *key).chain(plain) {
             assert_eq!(Key::of_name(&key.to_string()), Some(key), "{key}");
         }

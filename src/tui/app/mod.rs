@@ -151,7 +151,7 @@ impl App {
     }
 
     fn press_of(&self, key: Key) -> Option<Press> {
-        keymap::press(key, self.gesture())
+        self.desk.keys.press(key, self.gesture())
     }
 
     fn handle(&mut self, input: Input) {

@@ -200,7 +200,8 @@ impl Packing {
     fn open_for_putting(&mut self, desk: &mut Desk, aside: bool) -> Result<(), No> {
         let Some(line) = desk.seen.giftbox(self.giftbox) else { return Ok(()) };
         if !line.standing.is_open() {
-            return Err(format!("Box {} is {}; c opens it.", line.label, line.state));
+            let close = desk.key(Action::CloseBox);
+            return Err(format!("Box {} is {}; {close} opens it.", line.label, line.state));
         }
         desk.open_line(Purpose::PutIn { aside, inside: None });
         Ok(())
