@@ -7,7 +7,7 @@ use super::shell::{Failure, Shell};
 use super::{Answer, sample};
 use crate::tui::back::Keeper;
 use crate::tui::draw::look::{Ground, Look};
-use crate::tui::{Left, Showing, open};
+use crate::tui::{Left, Notes, Showing, open};
 
 /// How the terminal interface looks.
 #[derive(Debug, Clone, Copy, clap::Args)]
@@ -63,7 +63,8 @@ pub fn show(shell: &Shell, look: LookArgs) -> Answer {
     let season = shell.to_write()?;
     let keeper = Keeper::new(season, Box::new(shell.clock()), shell.file.display().to_string());
     let failed = |error| Failure::Call(format!("the terminal can't be used: {error}"));
-    match open(keeper, showing).map_err(failed)? {
+    let notes = Notes { state: shell.state.clone(), clock: Box::new(shell.clock()) };
+    match open(keeper, showing, notes).map_err(failed)? {
         Left::Closed => Ok(0),
         Left::Sample => show(&sample::made(None, false, shell)?, look),
     }
@@ -74,7 +75,7 @@ impl LookArgs {
     fn over(self, settings: Settings) -> Showing {
         let ascii = self.ascii || settings.ascii.unwrap_or_else(|| !speaks_utf8());
         let look = Look { ground: self.ground(settings.ground), ascii };
-        Showing { look, mouse: !self.no_mouse && settings.mouse.unwrap_or(true), keys: settings.keys }
+        Showing { look, mouse: !self.no_mouse && settings.mouse.unwrap_or(true), keys: settings.keys, editor: editor() }
     }
 
     fn ground(self, settled: Option<Ground>) -> Ground {
@@ -98,6 +99,11 @@ impl LookArgs {
             (true, None) => Ground::Plain,
         }
     }
+}
+
+/// The editor that somebody is used to; the first of these that is set.
+fn editor() -> Option<String> {
+    ["VISUAL", "EDITOR"].map(var).into_iter().find(|name| !name.trim().is_empty())
 }
 
 fn var(name: &str) -> String {

@@ -9,6 +9,11 @@
 pub mod app;
 pub mod back;
 pub mod draw;
+
+mod crash;
+mod editor;
+mod gate;
 mod term;
 
-pub use term::{Guard, Left, Showing, open};
+pub use crash::Notes;
+pub use term::{Left, Showing, open};

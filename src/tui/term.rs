@@ -2,6 +2,7 @@
 //! knows the terminal's library.
 
 use std::io::{self, BufWriter, Stdout, Write};
+use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::time::Duration;
 
@@ -15,9 +16,9 @@ use ratatui::crossterm::terminal::{
     EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode, size,
 };
 use ratatui::crossterm::{cursor, execute};
-use signal_hook::consts::{SIGCONT, SIGHUP, SIGTERM, SIGTSTP};
+use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGTERM, SIGTSTP, SIGWINCH};
 use signal_hook::iterator::Signals;
-use signal_hook::low_level::emulate_default_handler;
+use signal_hook::low_level::{emulate_default_handler, raise};
 
 use super::app::App;
 use super::app::desk::Effect;
@@ -25,9 +26,12 @@ use super::app::key::{Input, Key};
 use super::app::keymap::Keymap;
 use super::app::room::Size;
 use super::back::{Back, Keeper, Reply, Threads};
+use super::crash::{self, Notes};
 use super::draw::canvas::Drawn;
 use super::draw::draw;
 use super::draw::look::Look;
+use super::editor::write_in;
+use super::gate::Gate;
 use crate::season::Store;
 
 /// How long the first frame waits for the season's first answer, so that it isn't drawn twice.
@@ -44,6 +48,8 @@ pub struct Showing {
     pub mouse: bool,
     /// Which keys do what.
     pub keys: Keymap,
+    /// The editor for long notes; none where the environment names none.
+    pub editor: Option<String>,
 }
 
 /// Why the program was left.
@@ -64,15 +70,16 @@ enum Message {
 }
 
 /// Shows a season on the terminal until it is left.
-pub fn open<S: Store + Send + 'static>(keeper: Keeper<S>, showing: Showing) -> io::Result<Left> {
-    let guard = Guard::enter(showing.mouse)?;
+pub fn open<S: Store + Send + 'static>(keeper: Keeper<S>, showing: Showing, notes: Notes) -> io::Result<Left> {
+    let guard = Guard::enter(showing.mouse, notes)?;
+    let gate = Arc::new(Gate::default());
     let (send, messages) = channel();
-    listen(send.clone())?;
+    listen(&send, &gate)?;
     let back = Threads::start(keeper, move |reply| {
         // Nobody listens any more once the program is being left.
         _ = send.send(Message::Told(Box::new(reply)));
     });
-    let mut shown = Shown::new(showing, back, guard)?;
+    let mut shown = Shown::new(showing, back, guard, gate)?;
     let left = shown.run(&messages);
     let Shown { back, guard, .. } = shown;
     back.finish();
@@ -93,18 +100,14 @@ enum Ended {
 }
 
 /// The terminal in the state this program needs; it is put right again when this goes.
-pub struct Guard {
+struct Guard {
     mouse: bool,
 }
 
 impl Guard {
     /// Enters the terminal, and sees to it that a panic leaves it before it is told.
-    pub fn enter(mouse: bool) -> io::Result<Guard> {
-        let before = std::panic::take_hook();
-        std::panic::set_hook(Box::new(move |panic| {
-            leave();
-            before(panic);
-        }));
+    fn enter(mouse: bool, notes: Notes) -> io::Result<Guard> {
+        crash::watch(notes, leave);
         enter(mouse)?;
         Ok(Guard { mouse })
     }
@@ -136,18 +139,23 @@ fn leave() {
 }
 
 /// Threads that listen to the keyboard and to signals.
-fn listen(send: Sender<Message>) -> io::Result<()> {
-    let mut signals = Signals::new([SIGTERM, SIGHUP, SIGTSTP, SIGCONT])?;
-    let for_signals = send.clone();
+fn listen(send: &Sender<Message>, gate: &Arc<Gate>) -> io::Result<()> {
+    let mut signals = Signals::new([SIGTERM, SIGHUP, SIGINT, SIGTSTP, SIGCONT])?;
+    let (for_signals, away) = (send.clone(), Arc::clone(gate));
     std::thread::spawn(move || {
         for signal in &mut signals {
+            if away.is_shut() && meant_for_the_editor(signal) {
+                continue;
+            }
             if for_signals.send(Message::Signal(signal)).is_err() {
                 return;
             }
         }
     });
+    let (send, gate) = (send.clone(), Arc::clone(gate));
     std::thread::spawn(move || {
         loop {
+            gate.pass();
             let message = match event::read() {
                 Ok(event) => Message::Event(event),
                 Err(error) => {
@@ -164,22 +172,35 @@ fn listen(send: Sender<Message>) -> io::Result<()> {
     Ok(())
 }
 
+/// While an editor has the terminal, its keys send us signals too: Ctrl-C is its own affair, at Ctrl-Z
+/// both stop, and both go on together.
+fn meant_for_the_editor(signal: i32) -> bool {
+    if signal == SIGTSTP {
+        // Where the system can't stop us, the editor alone stops.
+        _ = emulate_default_handler(SIGTSTP);
+    }
+    matches!(signal, SIGINT | SIGTSTP | SIGCONT)
+}
+
 struct Shown {
     app: App,
     back: Threads,
     guard: Guard,
     look: Look,
+    editor: Option<String>,
+    gate: Arc<Gate>,
     drawn: Drawn,
     terminal: Terminal<CrosstermBackend<BufWriter<Stdout>>>,
 }
 
 impl Shown {
-    fn new(showing: Showing, back: Threads, guard: Guard) -> io::Result<Shown> {
+    fn new(showing: Showing, back: Threads, guard: Guard, gate: Arc<Gate>) -> io::Result<Shown> {
         let (w, h) = size()?;
         let terminal = Terminal::new(CrosstermBackend::new(BufWriter::new(io::stdout())))?;
         let mut app = App::new(Size { w, h });
         app.desk.keys = showing.keys;
-        Ok(Shown { app, back, guard, look: showing.look, drawn: Drawn::default(), terminal })
+        let Showing { look, editor, .. } = showing;
+        Ok(Shown { app, back, guard, look, editor, gate, drawn: Drawn::default(), terminal })
     }
 
     fn run(&mut self, messages: &Receiver<Message>) -> io::Result<Ended> {
@@ -250,6 +271,13 @@ impl Shown {
                 Effect::Sample => return Ok(Some(Left::Sample)),
                 Effect::Suspend => self.suspend()?,
                 Effect::Redraw => self.terminal.clear()?,
+                Effect::Edit(words) => {
+                    let edited = self.edit(&words)?;
+                    let effects = self.app.take(Input::Edited(edited));
+                    if let Some(left) = self.carry_out(effects)? {
+                        return Ok(Some(left));
+                    }
+                }
             }
         }
         Ok(None)
@@ -260,6 +288,21 @@ impl Shown {
         leave();
         emulate_default_handler(SIGTSTP)?;
         self.come_back()
+    }
+
+    /// Leaves the terminal to an editor until it has ended.
+    ///
+    /// The reader mostly sits in a read, and would take the editor's first key. A changed window
+    /// ends that read without a key, so that is what it is told; then it waits at the gate. Looking
+    /// for keys now and then instead would wake the computer all day for what is done once a week.
+    fn edit(&mut self, words: &str) -> io::Result<Result<String, String>> {
+        let Some(editor) = self.editor.clone() else { return Ok(Err("$EDITOR is not set.".to_owned())) };
+        self.gate.shut(|| _ = raise(SIGWINCH));
+        leave();
+        let edited = write_in(&editor, words);
+        let back = self.come_back();
+        self.gate.open();
+        back.map(|()| edited)
     }
 
     fn come_back(&mut self) -> io::Result<()> {

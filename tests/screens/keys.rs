@@ -35,7 +35,7 @@ fn the_foot_the_help_and_the_list_of_actions_show_where_a_key_is_now() {
     assert!(foot(&table).contains("m undo") && !foot(&table).contains("u undo"), "{}", foot(&table));
     assert!(!foot(&table).contains("lacks what"), "it has no key to be shown: {}", foot(&table));
     table.keys(":another like it");
-    assert!(table.row_with("another like it").contains(" s "), "{}", table.screen());
+    assert!(table.row_with("▸ another like it").contains(" s "), "{}", table.screen());
     table.keys("⎋:lacks what").shows("lacks what");
     table.keys("⎋?");
     let mut help = String::new();

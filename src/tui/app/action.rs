@@ -103,6 +103,8 @@ pub enum Action {
     BoxUnpack,
     /// An opening count.
     Opening,
+    /// Write the words in an editor.
+    Editor,
     /// Where the file is.
     Where,
     /// Look around in the sample.
@@ -132,7 +134,7 @@ mod tests {
         open back bought find actions review pull drop-off history drive help leave leave-now suspend redraw \
         move-row move-col move-ends move-page next-part next-waiting choose choose-all undo redo plan-box mend \
         put-one take-one set-aside move-box inside wow tick tick-all close-box count move-tote away whom why \
-        line-do line-take line-caret line-erase box-same box-hand-in box-back box-unpack opening where sample";
+        line-do line-take line-caret line-erase box-same box-hand-in box-back box-unpack opening editor where sample";
 
     #[test]
     fn names_in_the_settings_stay() {

@@ -60,6 +60,7 @@ impl App {
             Action::Suspend => self.effect(Effect::Suspend),
             Action::Redraw => self.effect(Effect::Redraw),
             Action::Sample => self.effect(Effect::Sample),
+            Action::Editor => self.edit(),
             Action::Undo => self.deed(Deed::Undo),
             Action::Redo => self.deed(Deed::Redo),
             Action::Where => {
@@ -89,7 +90,11 @@ impl App {
             Action::Bought => haul::open(desk, screens, false),
             Action::Opening => haul::open(desk, screens, true),
             Action::Find => desk.open_line(Purpose::Find),
-            Action::Actions => desk.open_line(Purpose::Actions),
+            Action::Actions => {
+                let under = desk.line.clone();
+                desk.open_line(Purpose::Actions);
+                desk.under = under;
+            }
             Action::PlanBox => desk.open_line(Purpose::Plan),
             Action::Help if kind == Kind::Help => desk.go_back(),
             Action::Help => desk.go_to(Screen::Help(Help::of(kind))),

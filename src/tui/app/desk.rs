@@ -51,6 +51,8 @@ pub enum Effect {
     Redraw,
     /// Go over to the sample.
     Sample,
+    /// Let these words be changed in an editor; what comes of it comes in as [`super::key::Input::Edited`].
+    Edit(String),
 }
 
 /// Where to go next.
@@ -74,6 +76,8 @@ pub struct Desk {
     pub seen: Seen,
     /// The open line.
     pub line: Option<Line>,
+    /// The line that was open when an action was asked for by name.
+    pub(super) under: Option<Line>,
     /// The question that stands.
     pub asked: Option<Asked>,
     /// The answer row.
@@ -105,6 +109,7 @@ impl Desk {
             keys: Keymap::default(),
             seen: Seen::default(),
             line: None,
+            under: None,
             asked: None,
             said: Said::default(),
             here: None,
@@ -159,6 +164,7 @@ impl Desk {
     /// Opens the line with words in it.
     pub fn open_line_with(&mut self, purpose: Purpose, words: impl Into<String>) {
         self.shut_line();
+        self.under = None;
         self.line = Some(Line::new(purpose, words));
     }
 

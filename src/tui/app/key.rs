@@ -138,6 +138,8 @@ pub enum Input {
     Key(Key),
     /// A text was pasted.
     Paste(String),
+    /// What an editor made of the words it was given, or why there is none.
+    Edited(Result<String, String>),
     /// The mouse was clicked on something.
     Click(Hit),
     /// The wheel was turned by so many rows.

@@ -32,6 +32,7 @@ pub mod table;
 pub mod tote;
 
 pub mod common;
+mod editor;
 mod flight;
 mod oneline;
 mod told;
@@ -146,7 +147,7 @@ impl App {
                 None | Some(Action::LineCaret | Action::LineErase | Action::Help | Action::Back)
             ),
             Input::Resize(..) | Input::Wheel(_) | Input::Told(_) => false,
-            Input::Paste(_) | Input::Click(_) => true,
+            Input::Paste(_) | Input::Edited(_) | Input::Click(_) => true,
         }
     }
 
@@ -158,6 +159,7 @@ impl App {
         match input {
             Input::Key(key) => self.key(key),
             Input::Paste(text) => self.paste(&text),
+            Input::Edited(text) => self.edited(text),
             Input::Click(hit) => self.click(hit),
             Input::Wheel(rows) => self.wheel(rows),
             Input::Resize(w, h) => self.desk.size = Size { w, h },
