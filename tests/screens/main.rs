@@ -1,5 +1,6 @@
 //! The terminal interface: keys in, screen out.
 
+mod editing;
 mod evening;
 mod keys;
 mod table;

@@ -10,4 +10,5 @@ mod others;
 mod paste;
 mod resize;
 mod seat;
+mod settings;
 mod stops;
