@@ -76,11 +76,16 @@ mod tests {
         keys.send('a').unwrap();
         assert_eq!(read.recv(), Ok('a'));
         gate.shut(|| keys.send('w').unwrap());
-        assert_eq!(read.recv(), Ok('w'), "what wakes the reader is the last it reads");
+        // What wakes the reader is the last it reads, if it was on its way at all.
+        let mut all: String = read.try_iter().collect();
+        assert!(["", "w"].contains(&all.as_str()), "{all}");
         keys.send('b').unwrap();
         assert!(read.recv_timeout(Duration::from_millis(50)).is_err(), "it read what is another program's");
         gate.open();
-        assert_eq!(read.recv(), Ok('b'));
+        while !all.ends_with('b') {
+            all.push(read.recv_timeout(PATIENCE).unwrap());
+        }
+        assert_eq!(all, "wb");
         drop(keys);
         thread.join().unwrap();
     }
