@@ -13,7 +13,8 @@
 //! - [`store`] → model: where a season is kept. The only floor that knows the database.
 //! - [`season`] → all of these: every act a person can do. It decides which facts an act comes to
 //!   and hands them to the store as one whole.
-//! - [`cli`] → season, model: the shell's face; one file for each command.
+//! - [`tui`] → season, model: the terminal interface; state, drawing and what stands behind them kept apart.
+//! - [`cli`] → season, model, tui: the shell's face; one file for each command.
 //!
 //! To find a behaviour: a command's file in `cli` names the act in `season`, and the act names
 //! the floor that knows.

@@ -30,7 +30,7 @@ pub fn run(args: Args, shell: &Shell, look: LookArgs) -> Answer {
     }
     summary(&there)?;
     let file = there.file.display();
-    out::print(&format!("\n{file}\nTo look around: brimful --file {file} box list\n"))?;
+    out::print(&format!("\n{file}\nTo look around: brimful --file {file}\n"))?;
     Ok(0)
 }
 

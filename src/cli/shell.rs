@@ -110,9 +110,15 @@ impl Shell {
 
     /// The season, to be written to; it is begun if it isn't there.
     pub fn to_write(&self) -> Result<Season<Sqlite>, Failure> {
-        let by = self.by.clone().map_or_else(|| self.ask_who(), Ok)?;
+        let by = self.by.clone().map_or_else(|| self.known_or_asked(), Ok)?;
         let store = Sqlite::open_or_create(&self.file, SeasonId::new(TimedIds.fresh()));
         Ok(self.season(store.map_err(|error| self.failed(error))?, by))
+    }
+
+    /// The name that was given since this call began; without one it is asked for.
+    fn known_or_asked(&self) -> Result<String, Failure> {
+        let known = self.state.by().map_err(|error| Failure::File(self.state.folder().to_owned(), error))?;
+        known.map_or_else(|| self.ask_who(), Ok)
     }
 
     /// Asks once for a short name, if somebody sits at the terminal who can answer.

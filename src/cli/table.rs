@@ -5,9 +5,10 @@ use std::io::IsTerminal;
 use super::settings::{self, Settings};
 use super::shell::{Failure, Shell};
 use super::{Answer, sample};
+use crate::season::Sqlite;
 use crate::tui::back::Keeper;
 use crate::tui::draw::look::{Ground, Look};
-use crate::tui::{Left, Notes, Showing, open};
+use crate::tui::{Left, Notes, Seat, Showing};
 
 /// How the terminal interface looks.
 #[derive(Debug, Clone, Copy, clap::Args)]
@@ -29,7 +30,7 @@ pub struct LookArgs {
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
 enum When {
-    /// Where the terminal's ground is known and NO_COLOR isn't set.
+    /// Where the terminal's ground is known and `NO_COLOR` isn't set.
     Auto,
     /// On a dark ground where nothing tells it.
     Always,
@@ -57,17 +58,23 @@ pub fn open_or_tell(shell: &Shell, look: LookArgs) -> Answer {
 
 /// Shows a season, and the sample if one wants to look around in it first.
 pub fn show(shell: &Shell, look: LookArgs) -> Answer {
-    // Whatever is wrong with the settings is told before anything else is done.
-    let settings = settings::of_this_computer()?;
-    let showing = look.over(settings);
-    let season = shell.to_write()?;
-    let keeper = Keeper::new(season, Box::new(shell.clock()), shell.file.display().to_string());
     let failed = |error| Failure::Call(format!("the terminal can't be used: {error}"));
+    // Whatever is wrong with the settings is told before anything else is done.
+    let showing = look.over(settings::of_this_computer()?);
     let notes = Notes { state: shell.state.clone(), clock: Box::new(shell.clock()) };
-    match open(keeper, showing, notes).map_err(failed)? {
-        Left::Closed => Ok(0),
-        Left::Sample => show(&sample::made(None, false, shell)?, look),
+    // Before the terminal is taken: a name may have to be asked for.
+    let keeper = keeper(shell)?;
+    let mut seat = Seat::take(showing, notes).map_err(failed)?;
+    let mut left = seat.show(keeper).map_err(failed)?;
+    while left == Left::Sample {
+        let sample = self::keeper(&sample::made(None, false, shell)?)?;
+        left = seat.show(sample).map_err(failed)?;
     }
+    Ok(0)
+}
+
+fn keeper(shell: &Shell) -> Result<Keeper<Sqlite>, Failure> {
+    Ok(Keeper::new(shell.to_write()?, Box::new(shell.clock()), shell.file.display().to_string()))
 }
 
 impl LookArgs {
@@ -92,12 +99,8 @@ impl LookArgs {
                 .filter(|ground| *ground != Ground::Plain || self.color != When::Always)
                 .or_else(|| ground_of(&var("COLORFGBG"))),
         };
-        match (wanted, told) {
-            (false, _) => Ground::Plain,
-            (true, Some(ground)) => ground,
-            (true, None) if self.color == When::Always => Ground::Dark,
-            (true, None) => Ground::Plain,
-        }
+        let unknown = if self.color == When::Always { Ground::Dark } else { Ground::Plain };
+        if wanted { told.unwrap_or(unknown) } else { Ground::Plain }
     }
 }
 

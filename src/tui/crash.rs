@@ -17,9 +17,14 @@ pub struct Notes {
     pub clock: Clock,
 }
 
-/// Sees to it that a crash leaves the terminal and a note, and tells where the note is.
+/// The exit code of a program that broke.
+const BROKE: i32 = 101;
+
+/// Sees to it that a crash leaves the terminal and a note, and tells where the note is. One on another
+/// thread ends the program too: nothing would come of what that thread was asked.
 pub fn watch(notes: Notes, leave: fn()) {
     let before = std::panic::take_hook();
+    let here = std::thread::current().id();
     // Any thread may break, and the clock is one thread's at a time.
     let notes = Mutex::new(notes);
     std::panic::set_hook(Box::new(move |panic| {
@@ -33,6 +38,9 @@ pub fn watch(notes: Notes, leave: fn()) {
                 _ = writeln!(io::stderr().lock(), "{kind} what went wrong is noted in {path}");
             }
             Err(_) => before(panic),
+        }
+        if std::thread::current().id() != here {
+            std::process::exit(BROKE);
         }
     }));
 }

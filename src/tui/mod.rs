@@ -16,4 +16,4 @@ mod gate;
 mod term;
 
 pub use crash::Notes;
-pub use term::{Left, Showing, open};
+pub use term::{Guard, Left, Seat, Showing};

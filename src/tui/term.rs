@@ -16,7 +16,8 @@ use ratatui::crossterm::terminal::{
     EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode, size,
 };
 use ratatui::crossterm::{cursor, execute};
-use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGTERM, SIGTSTP, SIGWINCH};
+use ratatui::layout::{Position, Rect};
+use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP, SIGWINCH};
 use signal_hook::iterator::Signals;
 use signal_hook::low_level::{emulate_default_handler, raise};
 
@@ -64,32 +65,53 @@ pub enum Left {
 /// What comes to the thread that draws.
 enum Message {
     Event(Event),
-    Told(Box<Reply>),
+    /// An answer, and which of the seasons shown it comes from.
+    Told(u32, Box<Reply>),
     Signal(i32),
     Lost(io::Error),
 }
 
-/// Shows a season on the terminal until it is left.
-pub fn open<S: Store + Send + 'static>(keeper: Keeper<S>, showing: Showing, notes: Notes) -> io::Result<Left> {
-    let guard = Guard::enter(showing.mouse, notes)?;
-    let gate = Arc::new(Gate::default());
-    let (send, messages) = channel();
-    listen(&send, &gate)?;
-    let back = Threads::start(keeper, move |reply| {
-        // Nobody listens any more once the program is being left.
-        _ = send.send(Message::Told(Box::new(reply)));
-    });
-    let mut shown = Shown::new(showing, back, guard, gate)?;
-    let left = shown.run(&messages);
-    let Shown { back, guard, .. } = shown;
-    back.finish();
-    drop(guard);
-    match left? {
-        Ended::Left(left) => Ok(left),
-        Ended::Signal(signal) => {
-            // The terminal is as it was; now the signal may do what it does.
-            emulate_default_handler(signal)?;
-            Ok(Left::Closed)
+/// The terminal while seasons are shown on it, one after another. What it sends is listened to by
+/// one thread all the time: a second one would take every other key.
+pub struct Seat {
+    showing: Showing,
+    messages: Receiver<Message>,
+    send: Sender<Message>,
+    shown: u32,
+    gate: Arc<Gate>,
+    // Last, so that the terminal is put right when nothing writes to it any more.
+    guard: Guard,
+}
+
+impl Seat {
+    /// Enters the terminal, and listens to it and to signals.
+    pub fn take(showing: Showing, notes: Notes) -> io::Result<Seat> {
+        let guard = Guard::enter(showing.mouse, notes)?;
+        let gate = Arc::new(Gate::default());
+        let (send, messages) = channel();
+        listen(&send, &gate)?;
+        Ok(Seat { showing, messages, send, shown: 0, gate, guard })
+    }
+
+    /// Shows a season until it is left.
+    pub fn show<S: Store + Send + 'static>(&mut self, keeper: Keeper<S>) -> io::Result<Left> {
+        self.shown += 1;
+        let (send, which) = (self.send.clone(), self.shown);
+        let back = Threads::start(keeper, move |reply| {
+            // Nobody listens any more once the program is being left.
+            _ = send.send(Message::Told(which, Box::new(reply)));
+        });
+        let mut shown = Shown::new(self, back)?;
+        let ended = shown.run();
+        shown.back.finish();
+        match ended? {
+            Ended::Left(left) => Ok(left),
+            Ended::Signal(signal) => {
+                self.guard.leave();
+                // The terminal is as it was; now the signal may do what it does.
+                emulate_default_handler(signal)?;
+                Ok(Left::Closed)
+            }
         }
     }
 }
@@ -100,22 +122,32 @@ enum Ended {
 }
 
 /// The terminal in the state this program needs; it is put right again when this goes.
-struct Guard {
+pub struct Guard {
     mouse: bool,
 }
 
 impl Guard {
     /// Enters the terminal, and sees to it that a panic leaves it before it is told.
-    fn enter(mouse: bool, notes: Notes) -> io::Result<Guard> {
+    pub fn enter(mouse: bool, notes: Notes) -> io::Result<Guard> {
         crash::watch(notes, leave);
         enter(mouse)?;
         Ok(Guard { mouse })
+    }
+
+    /// Enters the terminal anew after it was put aside.
+    fn enter_again(&self) -> io::Result<()> {
+        enter(self.mouse)
+    }
+
+    /// Leaves the terminal for a while, or for good.
+    fn leave(&self) {
+        leave();
     }
 }
 
 impl Drop for Guard {
     fn drop(&mut self) {
-        leave();
+        self.leave();
     }
 }
 
@@ -140,7 +172,7 @@ fn leave() {
 
 /// Threads that listen to the keyboard and to signals.
 fn listen(send: &Sender<Message>, gate: &Arc<Gate>) -> io::Result<()> {
-    let mut signals = Signals::new([SIGTERM, SIGHUP, SIGINT, SIGTSTP, SIGCONT])?;
+    let mut signals = Signals::new([SIGTERM, SIGHUP, SIGINT, SIGQUIT, SIGTSTP, SIGCONT])?;
     let (for_signals, away) = (send.clone(), Arc::clone(gate));
     std::thread::spawn(move || {
         for signal in &mut signals {
@@ -179,31 +211,39 @@ fn meant_for_the_editor(signal: i32) -> bool {
         // Where the system can't stop us, the editor alone stops.
         _ = emulate_default_handler(SIGTSTP);
     }
-    matches!(signal, SIGINT | SIGTSTP | SIGCONT)
+    matches!(signal, SIGINT | SIGQUIT | SIGTSTP | SIGCONT)
 }
 
-struct Shown {
+struct Shown<'a> {
     app: App,
     back: Threads,
-    guard: Guard,
-    look: Look,
-    editor: Option<String>,
-    gate: Arc<Gate>,
+    seat: &'a Seat,
     drawn: Drawn,
-    terminal: Terminal<CrosstermBackend<BufWriter<Stdout>>>,
+    terminal: Screen,
 }
 
-impl Shown {
-    fn new(showing: Showing, back: Threads, guard: Guard, gate: Arc<Gate>) -> io::Result<Shown> {
+type Screen = Terminal<CrosstermBackend<BufWriter<Stdout>>>;
+
+/// Clears the screen, so that every cell is drawn anew. The library's own way asks the terminal
+/// where the cursor is, and the answer would go to the thread that reads the keys.
+fn clear(terminal: &mut Screen) -> io::Result<()> {
+    let size = terminal.size()?;
+    terminal.resize(Rect::from((Position::ORIGIN, size)))
+}
+
+impl Shown<'_> {
+    fn new(seat: &Seat, back: Threads) -> io::Result<Shown<'_>> {
         let (w, h) = size()?;
-        let terminal = Terminal::new(CrosstermBackend::new(BufWriter::new(io::stdout())))?;
+        let mut terminal = Terminal::new(CrosstermBackend::new(BufWriter::new(io::stdout())))?;
+        // Another season may have stood here before.
+        clear(&mut terminal)?;
         let mut app = App::new(Size { w, h });
-        app.desk.keys = showing.keys;
-        let Showing { look, editor, .. } = showing;
-        Ok(Shown { app, back, guard, look, editor, gate, drawn: Drawn::default(), terminal })
+        app.desk.keys = seat.showing.keys.clone();
+        Ok(Shown { app, back, seat, drawn: Drawn::default(), terminal })
     }
 
-    fn run(&mut self, messages: &Receiver<Message>) -> io::Result<Ended> {
+    fn run(&mut self) -> io::Result<Ended> {
+        let messages = &self.seat.messages;
         let effects = self.app.start();
         self.carry_out(effects)?;
         if let Ok(message) = messages.recv_timeout(FIRST_ANSWER)
@@ -227,9 +267,10 @@ impl Shown {
     }
 
     fn draw(&mut self) -> io::Result<()> {
-        let Shown { app, look, drawn, terminal, .. } = self;
+        self.fit()?;
+        let Shown { app, seat, drawn, terminal, .. } = self;
         terminal.draw(|frame| {
-            *drawn = draw(app, *look, frame.buffer_mut());
+            *drawn = draw(app, seat.showing.look, frame.buffer_mut());
             if let Some(at) = drawn.cursor {
                 frame.set_cursor_position(at);
             }
@@ -237,10 +278,27 @@ impl Shown {
         Ok(())
     }
 
+    /// Takes on the size that the terminal has. Its own word of a new size can get lost behind a key
+    /// that comes at the same moment.
+    fn fit(&mut self) -> io::Result<()> {
+        let (w, h) = size()?;
+        if self.app.desk.size != (Size { w, h }) {
+            let effects = self.app.take(Input::Resize(w, h));
+            self.carry_out(effects)?;
+        }
+        Ok(())
+    }
+
     fn take(&mut self, message: Message) -> io::Result<Option<Ended>> {
         match message {
-            Message::Told(reply) => self.input(Input::Told(reply)),
+            Message::Told(which, reply) if which == self.seat.shown => self.input(Input::Told(reply)),
+            // A late answer of a season that was left.
+            Message::Told(..) => Ok(None),
             Message::Event(event) => {
+                if matches!(event, Event::Resize(..)) {
+                    // A terminal that shrank and grew again has lost cells.
+                    clear(&mut self.terminal)?;
+                }
                 for input in inputs(&event, &self.drawn) {
                     if let Some(ended) = self.input(input)? {
                         return Ok(Some(ended));
@@ -270,7 +328,7 @@ impl Shown {
                 Effect::Leave => return Ok(Some(Left::Closed)),
                 Effect::Sample => return Ok(Some(Left::Sample)),
                 Effect::Suspend => self.suspend()?,
-                Effect::Redraw => self.terminal.clear()?,
+                Effect::Redraw => clear(&mut self.terminal)?,
                 Effect::Edit(words) => {
                     let edited = self.edit(&words)?;
                     let effects = self.app.take(Input::Edited(edited));
@@ -285,7 +343,7 @@ impl Shown {
 
     /// Stops like any program that is put aside, the terminal as it was before.
     fn suspend(&mut self) -> io::Result<()> {
-        leave();
+        self.seat.guard.leave();
         emulate_default_handler(SIGTSTP)?;
         self.come_back()
     }
@@ -296,18 +354,19 @@ impl Shown {
     /// ends that read without a key, so that is what it is told; then it waits at the gate. Looking
     /// for keys now and then instead would wake the computer all day for what is done once a week.
     fn edit(&mut self, words: &str) -> io::Result<Result<String, String>> {
-        let Some(editor) = self.editor.clone() else { return Ok(Err("$EDITOR is not set.".to_owned())) };
-        self.gate.shut(|| _ = raise(SIGWINCH));
-        leave();
-        let edited = write_in(&editor, words);
+        let Seat { showing, gate, guard, .. } = self.seat;
+        let Some(editor) = &showing.editor else { return Ok(Err("$EDITOR is not set.".to_owned())) };
+        gate.shut(|| _ = raise(SIGWINCH));
+        guard.leave();
+        let edited = write_in(editor, words);
         let back = self.come_back();
-        self.gate.open();
+        gate.open();
         back.map(|()| edited)
     }
 
     fn come_back(&mut self) -> io::Result<()> {
-        enter(self.guard.mouse)?;
-        self.terminal.clear()
+        self.seat.guard.enter_again()?;
+        clear(&mut self.terminal)
     }
 }
 

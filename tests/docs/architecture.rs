@@ -13,12 +13,21 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("store", &["model"]),
     ("suits", &["model"]),
     ("season", &["model", "catalogue", "reading", "find", "report", "store", "suits"]),
-    ("cli", &["season", "model"]),
+    ("tui", &["season", "model"]),
+    // The shell opens the terminal interface; it knows nothing of its inside.
+    ("cli", &["season", "model", "tui"]),
 ];
 
 /// Crates that only one floor may name.
 const OWNED: &[(&str, &str)] =
-    &[("rusqlite", "store"), ("clap", "cli"), ("directories", "cli"), ("fuzzy_matcher", "find")];
+    &[("rusqlite", "store"), ("clap", "cli"), ("directories", "cli"), ("fuzzy_matcher", "find"), ("ratatui", "tui")];
+
+/// Within the terminal interface: words that a folder or file may not name, and why not.
+const INSIDE_TUI: &[(&str, &[&str], &str)] = &[
+    ("tui/app", &["ratatui", "tui::draw", "tui::term"], "what is on the screens is plain values"),
+    ("tui/draw", &["tui::back", "tui::term", "crossterm"], "drawing asks nobody"),
+    ("tui/back", &["ratatui", "tui::draw", "tui::term"], "what stands behind the screens draws nothing"),
+];
 
 /// Words that reach for the clock; the pure floors are told the time.
 const CLOCKS: &[&str] = &["Timestamp::now", "ZonedDateTime::now", "SystemTime::now", "Instant::now"];
@@ -88,6 +97,24 @@ fn a_crate_that_belongs_to_one_floor_is_named_there_alone() {
             assert!(found.is_none() || floor == *owner, "{}: only {owner} may name {name}: {found:?}", path.display());
         }
     }
+}
+
+#[test]
+fn the_parts_of_the_terminal_interface_keep_apart() {
+    let mut seen = 0;
+    for (_, path, lines) in code() {
+        let place = path.to_string_lossy().replace('\\', "/");
+        for (part, words, why) in INSIDE_TUI.iter().filter(|(part, ..)| place.contains(&format!("src/{part}/"))) {
+            seen += 1;
+            for word in *words {
+                let found = lines.iter().find(|line| line.contains(&format!("{word}::")));
+                assert!(found.is_none(), "{place}: {part} may not name {word}, for {why}: {found:?}");
+            }
+        }
+        let only_term = place.ends_with("src/tui/term.rs");
+        assert!(only_term || !lines.iter().any(|line| line.contains("crossterm::")), "{place} names the terminal");
+    }
+    assert!(seen > 20, "only {seen} files of the terminal interface were found");
 }
 
 #[test]

@@ -1,7 +1,23 @@
 //! The terminal interface: keys in, screen out.
 
+#![cfg(test)]
+
+mod budgets;
+#[path = "../laws/dice.rs"]
+#[allow(dead_code, reason = "the laws throw these dice in more ways")]
+mod dice;
 mod editing;
 mod evening;
+mod finding;
 mod keys;
+mod logging;
+mod monkey;
+mod packing;
+mod pasting;
+mod readme;
+mod reviewing;
+mod sizes;
+mod slow;
 mod table;
 mod terminal;
+mod waiting;

@@ -32,10 +32,13 @@ pub struct Table {
     pub outside: Vec<String>,
     /// Keys pressed so far, each letter counted.
     pub keys: usize,
+    /// What the season complained of without having been asked wrongly: nothing, if all is well.
+    pub troubles: Vec<String>,
     later: Option<VecDeque<Reply>>,
 }
 
-fn moment() -> Moment {
+/// The same moment always.
+pub fn moment() -> Moment {
     Moment { now_millis: 1_823_515_200_000, today: TODAY }
 }
 
@@ -57,6 +60,7 @@ impl Table {
             look: Look::default(),
             outside: Vec::new(),
             keys: 0,
+            troubles: Vec::new(),
             later: None,
         };
         let effects = table.app.start();
@@ -81,6 +85,7 @@ impl Table {
                 Effect::Ask(request) => {
                     let mut replies = VecDeque::new();
                     self.keeper.answer(request, &mut |reply| replies.push_back(reply));
+                    self.troubles.extend(replies.iter().filter_map(trouble));
                     if let Some(later) = &mut self.later {
                         later.extend(replies);
                     } else {
@@ -97,6 +102,18 @@ impl Table {
     /// From now on answers wait until [`Table::answers_come`].
     pub fn hold_answers(&mut self) {
         self.later = Some(VecDeque::new());
+    }
+
+    /// Whether answers wait.
+    pub fn is_holding(&self) -> bool {
+        self.later.is_some()
+    }
+
+    /// The first of the answers that wait comes.
+    pub fn answer_comes(&mut self) {
+        if let Some(reply) = self.later.as_mut().and_then(VecDeque::pop_front) {
+            self.input(Input::Told(Box::new(reply)));
+        }
     }
 
     /// The answers that waited come, one after another.
@@ -209,6 +226,29 @@ impl Table {
     pub fn selected(&self) -> String {
         self.row_with("▸")
     }
+
+    /// Holds that the row that was selected before a question or the line came has a text.
+    #[track_caller]
+    pub fn selected_or_was(&self, text: &str) -> &Table {
+        let row = self.row_with("▹");
+        assert!(row.contains(text), "\"{row}\" lacks \"{text}\"");
+        self
+    }
+
+    /// Holds that the selected row has a text.
+    #[track_caller]
+    pub fn selected_has(&self, text: &str) -> &Table {
+        let row = self.selected();
+        assert!(row.contains(text), "\"{row}\" lacks \"{text}\"");
+        self
+    }
+}
+
+fn trouble(reply: &Reply) -> Option<String> {
+    match reply {
+        Reply::Trouble(why) | Reply::Aside(why) => Some(why.clone()),
+        _ => None,
+    }
 }
 
 fn row_of(buffer: &Buffer, y: u16) -> String {
@@ -224,4 +264,24 @@ fn row_of(buffer: &Buffer, y: u16) -> String {
         skip = unicode_width::UnicodeWidthStr::width(symbol).saturating_sub(1);
     }
     row.trim_end().to_owned()
+}
+
+/// The units in a box.
+#[track_caller]
+pub fn in_all(table: &Table, label: &str) -> u32 {
+    table.keeper.season().box_card(label).expect("the box is there").line.things
+}
+
+/// The units of a thing in a box, by what it is called just so.
+#[track_caller]
+pub fn held(table: &Table, label: &str, name: &str) -> u32 {
+    let card = table.keeper.season().box_card(label).expect("the box is there");
+    card.contents.iter().filter(|held| held.name == name).map(|held| held.units).sum()
+}
+
+/// The units of a thing set aside for a box.
+#[track_caller]
+pub fn aside(table: &Table, label: &str, name: &str) -> u32 {
+    let card = table.keeper.season().box_card(label).expect("the box is there");
+    card.contents.iter().filter(|held| held.name == name).map(|held| held.aside).sum()
 }

@@ -19,7 +19,7 @@ fn every_shell_is_told_every_command() {
         for name in commands(&home) {
             assert!(script.contains(&name), "{shell} is not told of {name}");
         }
-        assert!(script.contains("--open-price"), "{shell} is not told of options");
+        assert!(script.contains("open-price"), "{shell} is not told of options");
     }
     assert!(home.no(2, &["completions", "sh"]).contains("bash, elvish, fish, powershell, zsh"));
     assert!(!home.file().exists() && !home.path("state").exists(), "it left something behind");

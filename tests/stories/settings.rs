@@ -24,6 +24,6 @@ fn a_command_of_the_shell_needs_no_settings() {
     let home = Computer::new();
     std::fs::create_dir(home.path("own")).unwrap();
     home.write("own/settings.toml", "mouse = \n");
-    let output = home.command(&["stock"]).env("BRIMFUL_CONFIG", home.path("own")).output().unwrap();
+    let output = home.command(&["profile"]).env("BRIMFUL_CONFIG", home.path("own")).output().unwrap();
     assert!(output.status.success(), "{output:?}");
 }

@@ -114,10 +114,11 @@ impl Face for Card {
     fn settle(&mut self, desk: &mut Desk) {
         // A thing whose words were mended goes on under its new name.
         let shelf = &desk.seen.shelf;
-        if let Some(ware) = self.ware.lots.first().and_then(|lot| shelf.holding(*lot))
-            && !Arc::ptr_eq(ware, &self.ware)
-        {
-            self.ware = Arc::clone(ware);
+        match self.ware.lots.iter().find_map(|lot| shelf.holding(*lot)) {
+            Some(ware) if !Arc::ptr_eq(ware, &self.ware) => self.ware = Arc::clone(ware),
+            // It is there no more: its buying was taken back.
+            None if desk.seen.whole => desk.go_back(),
+            _ => {}
         }
         super::screen::settle_part(self, desk, 0);
     }

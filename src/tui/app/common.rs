@@ -57,12 +57,19 @@ impl App {
                 self.desk.out.push(Effect::Leave);
                 Ok(())
             }
-            Action::Suspend => self.effect(Effect::Suspend),
-            Action::Redraw => self.effect(Effect::Redraw),
-            Action::Sample => self.effect(Effect::Sample),
+            Action::Suspend | Action::Redraw | Action::Sample => {
+                self.desk.out.push(match press.action {
+                    Action::Suspend => Effect::Suspend,
+                    Action::Redraw => Effect::Redraw,
+                    _ => Effect::Sample,
+                });
+                Ok(())
+            }
             Action::Editor => self.edit(),
-            Action::Undo => self.deed(Deed::Undo),
-            Action::Redo => self.deed(Deed::Redo),
+            Action::Undo | Action::Redo => {
+                self.desk.act(if press.action == Action::Undo { Deed::Undo } else { Deed::Redo });
+                Ok(())
+            }
             Action::Where => {
                 let file = self.desk.seen.file.clone();
                 self.desk.say(format!("All is kept in {file}"));
@@ -70,16 +77,6 @@ impl App {
             }
             _ => self.go_or_act(press),
         }
-    }
-
-    fn effect(&mut self, effect: Effect) -> Result<(), No> {
-        self.desk.out.push(effect);
-        Ok(())
-    }
-
-    fn deed(&mut self, deed: Deed) -> Result<(), No> {
-        self.desk.act(deed);
-        Ok(())
     }
 
     /// Actions that lead to another screen, open the line, or need something chosen.
@@ -96,8 +93,11 @@ impl App {
                 desk.under = under;
             }
             Action::PlanBox => desk.open_line(Purpose::Plan),
-            Action::Help if kind == Kind::Help => desk.go_back(),
-            Action::Help => desk.go_to(Screen::Help(Help::of(kind))),
+            Action::Help if kind == Kind::Help => return self.back(),
+            Action::Help => {
+                let help = Help::over(kind, desk);
+                desk.go_to(Screen::Help(help));
+            }
             Action::Review | Action::Pull | Action::History | Action::DropOff | Action::Drive => {
                 return go_once(press.action, kind, desk);
             }

@@ -23,6 +23,8 @@ pub enum Tone {
     Plain,
     /// Something was done, and can be taken back.
     Done,
+    /// Something was taken back, and can be brought again.
+    Undone,
     /// Something can't be done, and why.
     No,
 }

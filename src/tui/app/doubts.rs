@@ -3,6 +3,7 @@
 use super::asked::{Answer, Asked, Choice};
 use super::seen::Seen;
 use crate::model::category::Category;
+use crate::model::profile::Profile;
 use crate::season::{About, Entry, Outcome, Question, Reading};
 
 /// What stands between a line and its being kept.
@@ -53,7 +54,7 @@ fn ask(question: &Question) -> Asked {
 
 /// A thing that no kind is known for counts for nothing until it is said.
 fn ask_category(reading: &Reading, seen: &Seen) -> Asked {
-    let mut categories = seen.profile().map(|profile| profile.categories()).unwrap_or_default();
+    let mut categories = seen.profile().map(Profile::categories).unwrap_or_default();
     if !categories.contains(&Category::Extras) {
         categories.push(Category::Extras);
     }

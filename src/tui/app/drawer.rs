@@ -14,18 +14,19 @@ pub fn rows(desk: &Desk) -> u16 {
             None => 1,
         };
     };
-    match (&line.purpose, tier) {
-        (_, Tier::Row) => 1,
-        (_, Tier::Small) => 4,
-        (Purpose::Bought | Purpose::MendLine(_) | Purpose::MendPasted(_), Tier::Wide) => 14,
-        (Purpose::Bought | Purpose::MendLine(_) | Purpose::MendPasted(_), Tier::Full) => 11,
-        (Purpose::Bought | Purpose::MendLine(_) | Purpose::MendPasted(_), Tier::Narrow) => 9,
-        (Purpose::PutIn { .. }, Tier::Wide) => 16,
-        (Purpose::PutIn { .. }, Tier::Full) => 11,
-        (Purpose::PutIn { .. }, Tier::Narrow) => 9,
-        (Purpose::Find | Purpose::Actions | Purpose::ToBox(_), _) => 10,
-        (Purpose::Tote(_), _) => 6,
-        (Purpose::Plan | Purpose::MendBox(_), _) => 4,
-        _ => 3,
+    let by_tier = |wide, full, narrow| match tier {
+        Tier::Row => 1,
+        Tier::Small => 4,
+        Tier::Narrow => narrow,
+        Tier::Full => full,
+        Tier::Wide => wide,
+    };
+    match &line.purpose {
+        Purpose::Bought | Purpose::MendLine(_) | Purpose::MendPasted(_) => by_tier(14, 11, 9),
+        Purpose::PutIn { .. } => by_tier(16, 11, 9),
+        Purpose::Find | Purpose::Actions | Purpose::ToBox(_) => by_tier(10, 10, 10),
+        Purpose::Tote(_) => by_tier(6, 6, 6),
+        Purpose::Plan | Purpose::MendBox(_) => by_tier(4, 4, 4),
+        _ => by_tier(3, 3, 3),
     }
 }

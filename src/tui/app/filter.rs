@@ -2,6 +2,7 @@
 
 use super::desk::Desk;
 use crate::model::age::Ages;
+use crate::model::id::BoxId;
 use crate::model::whom::ForWhom;
 use crate::season::BoxLine;
 
@@ -17,6 +18,11 @@ pub enum Filter {
     Whom(Option<ForWhom>),
     /// Of this age group.
     Band(Ages),
+}
+
+/// The boxes into which things may go: a closed one would only stop an act for many boxes.
+pub fn open_ones(boxes: &[&BoxLine]) -> Vec<BoxId> {
+    boxes.iter().filter(|line| line.standing.is_open()).map(|line| line.giftbox).collect()
 }
 
 impl Filter {

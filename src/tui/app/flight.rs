@@ -11,10 +11,12 @@ pub struct Flight {
     pub search: Option<u64>,
     /// Which search was the last one.
     pub turn: u64,
-    /// What the last search was for, so that the same is not searched twice.
-    pub sought: String,
+    /// Whether it is a taking back that is on its way.
+    pub undoing: bool,
     /// The line whose words are being done: they come back if that fails.
     pub line: Option<Line>,
+    /// A line that waits until the open one is free: one of the two was begun while the other was being done.
+    pub begun: Option<Line>,
 }
 
 impl Flight {

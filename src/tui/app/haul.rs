@@ -20,7 +20,7 @@ use crate::tui::back::{Ask, Deed, Outcome, Window};
 /// A haul being written.
 #[derive(Default)]
 pub struct Haul {
-    haul: Option<HaulId>,
+    going: Option<HaulId>,
     /// Its lines so far.
     pub card: Option<HaulCard>,
     list: List,
@@ -42,7 +42,7 @@ pub fn open(desk: &mut Desk, screens: &[Screen], opening: bool) {
     if !matches!(screens.last(), Some(Screen::Haul(_))) {
         let heading = desk.kept.get("heading").cloned().unwrap_or_default();
         let latest = desk.seen.board.as_ref().and_then(|board| board.latest_haul);
-        let mut haul = Haul { haul: latest.filter(|_| heading.is_empty() && !opening), heading, ..Haul::default() };
+        let mut haul = Haul { going: latest.filter(|_| heading.is_empty() && !opening), heading, ..Haul::default() };
         if opening {
             haul.opening = true;
             "opening count".clone_into(&mut haul.heading);
@@ -55,7 +55,7 @@ pub fn open(desk: &mut Desk, screens: &[Screen], opening: bool) {
 impl Haul {
     /// Whether it is an opening count, which asks no prices.
     pub fn is_opening(&self) -> bool {
-        self.opening || self.card.as_ref().is_some_and(|card| card.opening) && self.haul.is_some()
+        self.opening || self.card.as_ref().is_some_and(|card| card.opening) && self.going.is_some()
     }
 
     /// Where the lines to come lie, unless they say otherwise.
@@ -65,7 +65,7 @@ impl Haul {
 
     /// The lines that were kept, where the haul in hand has any.
     pub fn lines(&self) -> Option<&HaulCard> {
-        self.card.as_ref().filter(|card| Some(card.haul) == self.haul)
+        self.card.as_ref().filter(|card| Some(card.haul) == self.going)
     }
 
     /// What holds for the next line.
@@ -74,7 +74,7 @@ impl Haul {
             tote: self.tote.clone(),
             opening: self.is_opening(),
             open_price: self.left.contains(&About::Paid),
-            onto: self.haul,
+            onto: self.going,
             ..LogHow::default()
         }
     }
@@ -92,17 +92,17 @@ impl Haul {
                 if let Head::Opening { place, .. } = head {
                     self.tote.clone_from(place);
                 }
-                self.haul = None;
+                self.going = None;
                 words.clone_into(&mut self.heading);
                 desk.keep("heading", words);
                 desk.say(format!("{told} Its lines come next."));
             }
-            _ if self.haul.is_some() => {
+            _ if self.going.is_some() => {
                 desk.act(Deed::Log { text: words.to_owned(), how: self.how() });
                 return;
             }
             _ => {
-                self.heading = format!("{}\n{words}", self.heading).trim().to_owned();
+                format!("{}\n{words}", self.heading).trim().clone_into(&mut self.heading);
                 let heading = self.heading.clone();
                 desk.keep("heading", &heading);
                 desk.say(format!("{told} The lines come next."));
@@ -114,7 +114,7 @@ impl Haul {
     }
 
     fn save(&mut self, words: &str, desk: &mut Desk) {
-        let text = if self.haul.is_some() { words.to_owned() } else { format!("{}\n{words}", self.heading) };
+        let text = if self.going.is_some() { words.to_owned() } else { format!("{}\n{words}", self.heading) };
         desk.act(Deed::Log { text, how: self.how() });
     }
 
@@ -155,12 +155,12 @@ impl Face for Haul {
     }
 
     fn wants(&self, _desk: &Desk) -> Vec<Ask> {
-        self.haul.map(Ask::Haul).into_iter().collect()
+        self.going.map(Ask::Haul).into_iter().collect()
     }
 
     fn take(&mut self, window: &Window, desk: &mut Desk) {
         if let Window::Haul(card) = window
-            && Some(card.haul) == self.haul
+            && Some(card.haul) == self.going
         {
             self.card = Some(card.clone());
             let last = card.lines.len();
@@ -174,13 +174,13 @@ impl Face for Haul {
 
     fn press(&mut self, press: Press, desk: &mut Desk) -> Result<(), No> {
         match press.action {
-            Action::Open => match self.lot() {
-                Some(lot) => open_card(desk, &[lot]),
-                None => {
-                    desk.open_line(Purpose::Bought);
-                    Ok(())
+            Action::Open => {
+                if let Some(lot) = self.lot() {
+                    return open_card(desk, &[lot]);
                 }
-            },
+                desk.open_line(Purpose::Bought);
+                Ok(())
+            }
             Action::Mend => self.mend(desk),
             Action::Away => {
                 let lot = self.lot().ok_or_else(|| "No line is chosen; ↑ goes up to them.".to_owned())?;
@@ -241,8 +241,8 @@ impl Face for Haul {
     }
 
     fn did(&mut self, outcome: &Outcome, desk: &mut Desk) {
-        if outcome.said.is_ok() && outcome.haul.is_some() && outcome.haul != self.haul {
-            self.haul = outcome.haul;
+        if outcome.said.is_ok() && outcome.haul.is_some() && outcome.haul != self.going {
+            self.going = outcome.haul;
             self.heading.clear();
             desk.kept.remove("heading");
         }

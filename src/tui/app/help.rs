@@ -1,22 +1,30 @@
 //! The keys, made from the table, for the screen one came from.
 
+use super::asked::Asked;
 use super::desk::Desk;
 use super::keymap::Press;
+use super::line::Line;
 use super::list::{List, Rows};
 use super::screen::{Face, No};
 use super::table::{Group, Kind, Row, TABLE};
+
+/// The rows below the keys for the sentence of the chosen one.
+pub const SENTENCE: u16 = 3;
 
 /// The keys of a screen.
 pub struct Help {
     /// The screen one came from.
     pub of: Kind,
     list: List,
+    /// The line and the question that were open: they wait until the page is closed.
+    line: Option<Line>,
+    asked: Option<Asked>,
 }
 
 impl Help {
-    /// The keys of a screen.
-    pub fn of(of: Kind) -> Help {
-        Help { of, list: List::default() }
+    /// The keys of a screen; its open line and question wait meanwhile.
+    pub fn over(of: Kind, desk: &mut Desk) -> Help {
+        Help { of, list: List::default(), line: desk.line.take(), asked: desk.asked.take() }
     }
 
     /// What can be done there, group by group.
@@ -45,8 +53,14 @@ impl Face for Help {
     }
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
-        // Below the keys stands the sentence of the selected one.
-        desk.room(2).table_rows.saturating_sub(2).max(1).into()
+        // The last rows tell the whole sentence of the chosen key.
+        desk.room(2).table_rows.saturating_sub(SENTENCE).max(1).into()
+    }
+
+    fn back(&mut self, desk: &mut Desk) -> bool {
+        desk.line = self.line.take();
+        desk.asked = self.asked.take();
+        false
     }
 
     fn press(&mut self, _press: Press, _desk: &mut Desk) -> Result<(), No> {

@@ -6,7 +6,7 @@ use super::action::Action;
 use super::common::{ask_away, ask_drop, box_of, ware_of};
 use super::desk::{Desk, Effect};
 use super::drive::Drive;
-use super::filter::Filter;
+use super::filter::{Filter, open_ones};
 use super::keymap::Press;
 use super::line::Purpose;
 use super::list::{List, RowId, Rows};
@@ -261,8 +261,7 @@ impl Face for Home {
                 Ok(())
             }
             Action::TickAll => {
-                let ids: Vec<BoxId> = self.filter.boxes(desk).iter().map(|line| line.giftbox).collect();
-                desk.tick_all(&ids);
+                desk.tick_all(&open_ones(&self.filter.boxes(desk)));
                 Ok(())
             }
             Action::Away if self.part == ITEMS => {

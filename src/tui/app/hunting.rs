@@ -8,7 +8,7 @@ use super::screen::Face;
 use super::seen::Seen;
 use super::table::{On, TABLE};
 use crate::model::currency::Currency;
-use crate::season::{BoxLine, Entry, Outcome, Reading, Ware, What, find_names};
+use crate::season::{BoxLine, Entry, Offer, Outcome, Reading, Ware, What, find_names};
 use crate::tui::back::Hunt;
 
 /// How many things a search brings.
@@ -24,10 +24,10 @@ pub fn read(line: &mut Line, seen: &Seen, priced: bool) {
     };
 }
 
-/// What a search depends on: as long as this stays, so does what is offered.
-pub fn key(line: &Line, seen: &Seen, top: Option<&dyn Face>) -> String {
-    let place = top.map(|face| face.gap_key()).unwrap_or_default();
-    format!("{:?}\u{0}{}\u{0}{}\u{0}{place}", line.purpose, line.words(), seen.age)
+/// What reading and searching depend on: as long as this stays, so does what is offered.
+pub fn key(line: &Line, seen: &Seen, top: Option<&dyn Face>, opening: bool) -> String {
+    let place = top.map(Face::gap_key).unwrap_or_default();
+    format!("{:?}\u{0}{opening}\u{0}{}\u{0}{}\u{0}{place}", line.purpose, line.words(), seen.age)
 }
 
 /// The search that the words call for.
@@ -66,7 +66,8 @@ pub fn at_hand(line: &Line, seen: &Seen, top: Option<&dyn Face>) -> Vec<Offered>
             offers.extend(totes(seen, words));
             offers
         }
-        Purpose::ToBox(_) => boxes(seen, words),
+        // Into a closed box nothing goes.
+        Purpose::ToBox(_) => boxes(seen, words).into_iter().filter(|offered| is_open(offered, seen)).collect(),
         Purpose::Tote(_) => totes(seen, if line.caret() == line.words().len() { words } else { "" }),
         Purpose::Actions => actions(words, top),
         _ => Vec::new(),
@@ -78,10 +79,40 @@ pub fn box_words(line: &BoxLine) -> String {
     format!("{} {} {} {}", line.label, line.for_whom, line.ages, line.theme).trim_end().to_owned()
 }
 
+/// Things in the order in which they are offered: to be set aside, what is not yet so for this box.
+pub fn in_order(mut offers: Vec<Offer>, purpose: &Purpose) -> Vec<Offer> {
+    if matches!(purpose, Purpose::PutIn { aside: true, .. }) {
+        offers.retain(|offer| offer.ware.free() > 0);
+        offers.sort_by_key(|offer| offer.aside_here > 0);
+    }
+    offers
+}
+
+/// Whether the words are the very name of a box or a tote, which then stands first.
+pub fn is_exact(line: &Line, seen: &Seen) -> bool {
+    let words = line.words().trim().to_lowercase();
+    match (&line.purpose, line.offers.first()) {
+        (Purpose::Find, Some(Offered::Box(id, _))) => {
+            seen.giftbox(*id).is_some_and(|giftbox| giftbox.label == label_of(&words))
+        }
+        (Purpose::Find, Some(Offered::Tote(tote, _))) => *tote == words,
+        _ => false,
+    }
+}
+
+fn is_open(offered: &Offered, seen: &Seen) -> bool {
+    matches!(offered, Offered::Box(id, _) if seen.state_of(*id).is_open())
+}
+
+/// The label in `12` or `box 12`.
+fn label_of(words: &str) -> &str {
+    words.strip_prefix("box ").unwrap_or(words).trim()
+}
+
 fn boxes(seen: &Seen, words: &str) -> Vec<Offered> {
     let offered = |line: &BoxLine| Offered::Box(line.giftbox, box_words(line));
-    let label = words.trim_start_matches("box ").to_lowercase();
-    if let Some(exact) = seen.boxes().iter().find(|line| line.label == label) {
+    let lower = words.to_lowercase();
+    if let Some(exact) = seen.boxes().iter().find(|line| line.label == label_of(&lower)) {
         return vec![offered(exact)];
     }
     if words.is_empty() {

@@ -110,7 +110,7 @@ impl Keymap {
         let mut bound = self.bound(row, Gesture::Looking).to_vec();
         bound.retain(|(key, old)| key.is_fixed() || old.signum() != n.signum());
         for key in keys {
-            if !bound.iter().any(|(known, _)| known == key) {
+            if !bound.contains(&(*key, n)) {
                 bound.push((*key, n));
             }
         }
@@ -237,7 +237,7 @@ mod tests {
         assert_eq!(other("undo", Key::Char('r')), Some(Action::Review));
         assert_eq!(other("undo", Key::F(1)), Some(Action::Help));
         assert_eq!(other("redraw", Key::Ctrl('w')), Some(Action::LineErase), "it rubs out while one writes");
-        assert_eq!(other("next-waiting-back", Key::Char('n')), Some(Action::NextWaiting));
+        assert_eq!(other("next-waiting-back", Key::Char('n')), Some(Action::NextWaiting), "the other way");
         assert_eq!(other("undo", Key::Char('o')), None);
         assert_eq!(other("undo", Key::Home), Some(Action::MoveEnds));
         let mut swapped = given("undo", &[Key::Char('r')]);

@@ -129,13 +129,15 @@ pub struct Line {
     pub marked: usize,
     /// What was understood of words about a haul.
     pub entry: Option<Arc<Entry>>,
+    /// For what it was read and searched last: the same is not read or searched twice.
+    pub sought: String,
 }
 
 impl Line {
     /// An open line with words in it, the caret behind them.
     pub fn new(purpose: Purpose, words: impl Into<String>) -> Line {
         let words = words.into();
-        Line { purpose, caret: words.len(), words, offers: Vec::new(), marked: 0, entry: None }
+        Line { purpose, caret: words.len(), words, offers: Vec::new(), marked: 0, entry: None, sought: String::new() }
     }
 
     /// Its words.

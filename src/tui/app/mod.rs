@@ -40,7 +40,7 @@ mod told;
 use std::collections::VecDeque;
 
 use action::Action;
-use desk::{Desk, Effect, Go, Tone};
+use desk::{Desk, Effect, Go};
 use flight::Flight;
 use home::Home;
 use key::{Hit, Input, Key};
@@ -77,6 +77,7 @@ impl App {
 
     /// What is to be asked first.
     pub fn start(&mut self) -> Vec<Effect> {
+        self.flight.answers += 1;
         vec![Effect::Ask(Request::Start)]
     }
 
@@ -142,10 +143,12 @@ impl App {
             return false;
         }
         match input {
-            Input::Key(key) => !matches!(
-                self.press_of(*key).map(|press| press.action),
-                None | Some(Action::LineCaret | Action::LineErase | Action::Help | Action::Back)
-            ),
+            Input::Key(key) => match self.press_of(*key).map(|press| press.action) {
+                None | Some(Action::LineCaret | Action::LineErase) => false,
+                // A screen whose act is on its way is left only when that is answered: it may keep words.
+                Some(Action::Back) => self.gesture() == Gesture::Looking,
+                Some(_) => true,
+            },
             Input::Resize(..) | Input::Wheel(_) | Input::Told(_) => false,
             Input::Paste(_) | Input::Edited(_) | Input::Click(_) => true,
         }
@@ -231,14 +234,12 @@ impl App {
     }
 
     fn wheel(&mut self, rows: isize) {
-        match &mut self.desk.line {
-            Some(line) => line.mark(rows.signum()),
-            None => {
-                let App { desk, screens, .. } = self;
-                if let Some(screen) = screens.last_mut() {
-                    screen::go(screen.face_mut(), desk, |list, of| list.step(of, rows));
-                }
-            }
+        if let Some(line) = &mut self.desk.line {
+            return line.mark(rows.signum());
+        }
+        let App { desk, screens, .. } = self;
+        if let Some(screen) = screens.last_mut() {
+            screen::go(screen.face_mut(), desk, |list, of| list.step(of, rows));
         }
     }
 
@@ -255,6 +256,7 @@ impl App {
             }
         }
         self.send_deeds();
+        self.begun_comes_back();
         self.ask_for_windows();
         self.look_for_offers();
         self.keep_drafts();
@@ -281,10 +283,5 @@ impl App {
         if !why.is_empty() {
             self.desk.refuse(why);
         }
-    }
-
-    /// Whether the last sentence tells of something that can be taken back.
-    pub fn can_take_back(&self) -> bool {
-        self.desk.said.tone == Tone::Done
     }
 }

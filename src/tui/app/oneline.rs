@@ -169,8 +169,9 @@ fn to_box(line: &Line, named: &Named, desk: &mut Desk) -> Result<(), No> {
 }
 
 /// Asks whether fewer are meant, where not as many are there.
-pub fn ask_fewer(desk: &mut Desk, left: u32, deed: Deed) {
-    let put = Choice::new(format!("put {left} in"), Answer::Do(Box::new(deed)));
+pub fn ask_fewer(desk: &mut Desk, left: u32, aside: bool, deed: Deed) {
+    let words = if aside { format!("set {left} aside") } else { format!("put {left} in") };
+    let put = Choice::new(words, Answer::Do(Box::new(deed)));
     desk.asked =
         Some(Asked::new(format!("Only {left} on hand."), vec![put], Some(Choice::new("none", Answer::Nothing))));
 }

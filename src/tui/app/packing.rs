@@ -14,10 +14,11 @@ use super::screen::{Face, No, go};
 use super::seen::Seen;
 use super::table::Kind;
 use crate::model::category::Category;
+use crate::model::giftbox::BoxState;
 use crate::model::id::{BoxId, LotId};
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
-use crate::season::{BoxCard, Cell, Content, PutHow, Ware};
+use crate::season::{BoxCard, BoxLine, Cell, Content, PutHow, Ware};
 use crate::tui::back::{Ask, Deed, Outcome, Window};
 
 /// The part with the checklist.
@@ -102,7 +103,7 @@ impl Packing {
         let put = |units| Deed::Put { label, lots: offer.ware.lots.to_vec(), units, how };
         self.put_from = Some(self.lists[CHECKLIST].row());
         if count > left {
-            ask_fewer(desk, left, put(Units::new(left).unwrap_or_default()));
+            ask_fewer(desk, left, aside, put(Units::new(left).unwrap_or_default()));
             return Ok(());
         }
         desk.act(put(Units::new(count).unwrap_or(Units::ONE)));
@@ -145,7 +146,12 @@ impl Packing {
 
     fn on_content(&self, desk: &mut Desk, press: Press) -> Result<(), No> {
         let content = self.content().cloned().ok_or_else(|| "Nothing in it yet.".to_owned())?;
-        let Some(label) = desk.seen.giftbox(self.giftbox).map(|line| line.label.clone()) else { return Ok(()) };
+        let Some(line) = desk.seen.giftbox(self.giftbox) else { return Ok(()) };
+        let label = line.label.clone();
+        let looks = matches!(press.action, Action::Open | Action::Why);
+        if !looks && !line.standing.is_open() {
+            return Err(not_open(line, desk));
+        }
         let lots = vec![content.lot];
         let named = Named { lots: lots.clone(), title: content.name.clone() };
         let one = Units::ONE;
@@ -200,8 +206,7 @@ impl Packing {
     fn open_for_putting(&mut self, desk: &mut Desk, aside: bool) -> Result<(), No> {
         let Some(line) = desk.seen.giftbox(self.giftbox) else { return Ok(()) };
         if !line.standing.is_open() {
-            let close = desk.key(Action::CloseBox);
-            return Err(format!("Box {} is {}; {close} opens it.", line.label, line.state));
+            return Err(not_open(line, desk));
         }
         desk.open_line(Purpose::PutIn { aside, inside: None });
         Ok(())
@@ -228,6 +233,15 @@ impl Packing {
         let id = found.map(|line| line.giftbox).ok_or_else(|| "Nothing more is waiting here.".to_owned())?;
         *self = Packing::of(id);
         Ok(())
+    }
+}
+
+/// Why nothing can be done with what is in a box.
+fn not_open(line: &BoxLine, desk: &Desk) -> No {
+    if line.standing == BoxState::Closed {
+        format!("Box {} is closed; {} opens it.", line.label, desk.key(Action::CloseBox))
+    } else {
+        format!("Box {} is {}.", line.label, line.state)
     }
 }
 
@@ -277,7 +291,7 @@ impl Face for Packing {
     }
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
-        let heading = if desk.size.tier() >= Tier::Narrow { 3 } else { 0 };
+        let heading = if desk.size.tier() >= Tier::Narrow { 3 } else { 1 };
         desk.room(heading).table_rows.max(1).into()
     }
 

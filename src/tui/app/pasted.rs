@@ -95,8 +95,8 @@ impl Pasted {
     fn read(&mut self, desk: &Desk) {
         let Some(reader) = &desk.seen.reader else { return };
         let mut priced = !self.how.opening && !self.heading.starts_with("opening");
-        for line in &mut self.lines {
-            line.entry = reader.entry(&line.words, priced);
+        for (at, line) in self.lines.iter_mut().enumerate() {
+            line.entry = reader.entry(&line.words, priced).map(|entry| numbered(entry, at + 1));
             if let Some(Entry::Head(crate::season::Head::Opening { .. })) = &line.entry {
                 priced = false;
             }
@@ -179,6 +179,20 @@ impl Pasted {
 
 fn line_of(words: String) -> PastedLine {
     PastedLine { words, entry: None, left: Vec::new(), out: false }
+}
+
+/// A line that can't be read says which of all it is.
+fn numbered(entry: Entry, number: usize) -> Entry {
+    match entry {
+        Entry::Line(Read::Refused(mut refused)) => {
+            refused.n = number;
+            if let Some(rest) = refused.error.strip_prefix("Line 1 ") {
+                refused.error = format!("Line {number} {rest}");
+            }
+            Entry::Line(Read::Refused(refused))
+        }
+        entry => entry,
+    }
 }
 
 fn reading(line: &PastedLine) -> Option<&Reading> {

@@ -3,7 +3,7 @@
 use super::action::Action;
 use super::common::box_of;
 use super::desk::Desk;
-use super::filter::Filter;
+use super::filter::{Filter, open_ones};
 use super::home::plan_words;
 use super::keymap::Press;
 use super::line::Purpose;
@@ -168,8 +168,7 @@ impl Face for Review {
                 Ok(())
             }
             Action::TickAll => {
-                let ids: Vec<BoxId> = self.boxes(desk).iter().map(|line| line.giftbox).collect();
-                desk.tick_all(&ids);
+                desk.tick_all(&open_ones(&self.boxes(desk)));
                 Ok(())
             }
             Action::NextWaiting => {

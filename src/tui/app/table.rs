@@ -3,6 +3,7 @@
 
 use super::action::Action;
 use super::key::Key;
+use super::line::Purpose;
 
 /// Which screen it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -181,9 +182,9 @@ pub const TABLE: &[Row] = &[
 const FOOT: &[(Kind, &[(Action, &str)])] = &[
     (K::Home, &[(A::Open, "open"), (A::Bought, ""), (A::Find, ""), (A::Review, ""), (A::PlanBox, "plan a box"), (A::Help, ""), (A::Undo, "")]),
     (K::Haul, &[(A::Bought, "go on"), (A::Mend, ""), (A::MoveTote, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
-    (K::Pasted, &[(A::Open, "save, or answer"), (A::Mend, "mend"), (A::Away, "leave out"), (A::NextWaiting, "next doubt"), (A::Back, ""), (A::Help, "")]),
-    (K::Packing, &[(A::Open, "what is on hand"), (A::SetAside, ""), (A::CloseBox, ""), (A::NextPart, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
-    (K::Review, &[(A::Open, "fill this gap"), (A::PutOne, "the best in"), (A::TickAll, ""), (A::Choose, "lacks"), (A::ChooseAll, "all"), (A::Whom, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Pasted, &[(A::Open, "go on"), (A::Mend, "mend"), (A::Away, "leave out"), (A::NextWaiting, "next doubt"), (A::Back, ""), (A::Help, "")]),
+    (K::Packing, &[(A::Open, "on hand"), (A::SetAside, ""), (A::CloseBox, ""), (A::NextPart, "in the box"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Review, &[(A::Open, "fill it"), (A::PutOne, "the best in"), (A::TickAll, ""), (A::Choose, "lacks"), (A::ChooseAll, "all"), (A::Back, ""), (A::Help, "")]),
     (K::Card, &[(A::PutOne, "one in"), (A::Mend, ""), (A::MoveTote, ""), (A::Count, ""), (A::Away, ""), (A::Back, ""), (A::Help, "")]),
     (K::Tote, &[(A::Open, "all about it"), (A::Count, ""), (A::MoveTote, ""), (A::Back, ""), (A::Help, "")]),
     (K::Pull, &[(A::Tick, "tick it in"), (A::TickAll, "all of it"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
@@ -203,11 +204,44 @@ impl Row {
     }
 }
 
-/// What stands at the foot while the line is open.
+type Foot = &'static [(Action, &'static str)];
+
 #[rustfmt::skip]
-pub const WRITING: &[(Action, &str)] = &[
-    (A::LineDo, "do it"), (A::LineTake, ""), (A::MoveRow, "next"), (A::Undo, ""), (A::Back, "keep for later"), (A::Help, ""),
+const BUYING: Foot = &[
+    (A::LineDo, "save"), (A::LineTake, ""), (A::MoveRow, "next"), (A::Undo, ""), (A::Back, "shut, keep the words"), (A::Help, ""),
 ];
+#[rustfmt::skip]
+const PLANNING: Foot = &[(A::LineDo, "plan"), (A::Undo, ""), (A::Back, "shut, keep the words"), (A::Help, "")];
+#[rustfmt::skip]
+const PUTTING: Foot = &[
+    (A::LineDo, "put in"), (A::MoveRow, "next"), (A::LineTake, ""), (A::Undo, ""), (A::Back, "done choosing"), (A::Help, ""),
+];
+#[rustfmt::skip]
+const ASIDE: Foot = &[
+    (A::LineDo, "set aside"), (A::MoveRow, "next"), (A::LineTake, ""), (A::Undo, ""), (A::Back, "done choosing"), (A::Help, ""),
+];
+#[rustfmt::skip]
+const GOING: Foot = &[(A::LineDo, "go there"), (A::MoveRow, "next"), (A::LineTake, ""), (A::Back, ""), (A::Help, "")];
+#[rustfmt::skip]
+const NAMING: Foot = &[(A::LineDo, "do it"), (A::MoveRow, "next"), (A::LineTake, ""), (A::Back, ""), (A::Help, "")];
+#[rustfmt::skip]
+const MENDING: Foot = &[(A::LineDo, "mend it so"), (A::Undo, ""), (A::Back, "leave it as it is"), (A::Help, "")];
+#[rustfmt::skip]
+const SAYING: Foot = &[(A::LineDo, "say it so"), (A::Undo, ""), (A::Back, "leave it as it is"), (A::Help, "")];
+
+/// What stands at the foot while the line is open, by what it is for.
+pub fn writing(purpose: Option<&Purpose>) -> &'static [(Action, &'static str)] {
+    match purpose {
+        None | Some(Purpose::Bought) => BUYING,
+        Some(Purpose::Plan) => PLANNING,
+        Some(Purpose::PutIn { aside: true, .. }) => ASIDE,
+        Some(Purpose::PutIn { .. }) => PUTTING,
+        Some(Purpose::Find) => GOING,
+        Some(Purpose::Actions | Purpose::ToBox(_) | Purpose::Tote(_)) => NAMING,
+        Some(Purpose::MendLine(_) | Purpose::MendPasted(_) | Purpose::MendBox(_) | Purpose::MendRule(_)) => MENDING,
+        Some(Purpose::Count(_) | Purpose::Gone(..) | Purpose::Why(_)) => SAYING,
+    }
+}
 
 /// What the table says of an action.
 pub fn row(action: Action) -> &'static Row {

@@ -11,6 +11,7 @@ impl App {
     pub(super) fn told(&mut self, reply: Reply) {
         match reply {
             Reply::Started { board, first, draft, file } => {
+                self.flight.answers = self.flight.answers.saturating_sub(1);
                 self.desk.seen.file = file;
                 self.desk.seen.board(board);
                 if !self.desk.seen.whole {
@@ -36,6 +37,7 @@ impl App {
                 self.words_come_back();
                 self.desk.refuse(why);
             }
+            Reply::Aside(why) => self.desk.refuse(why),
         }
     }
 
@@ -46,7 +48,8 @@ impl App {
         match &outcome.said {
             Ok(said) => {
                 self.flight.line = None;
-                self.desk.said = Said { text: said.clone(), notes, tone: Tone::Done };
+                let tone = if self.flight.undoing { Tone::Undone } else { Tone::Done };
+                self.desk.said = Said { text: said.clone(), notes, tone };
             }
             Err(why) => {
                 self.words_come_back();
@@ -59,11 +62,26 @@ impl App {
         }
     }
 
-    /// What couldn't be done stays in the line; what was begun since is kept for later.
+    /// What couldn't be done comes back into the line; what was begun since comes after it. Keys that
+    /// wait were not meant for it: it comes back behind them.
     fn words_come_back(&mut self) {
-        let Some(line) = self.flight.line.take() else { return };
-        if self.desk.line.as_ref().is_none_or(|now| now.words().trim().is_empty()) {
-            self.desk.line = Some(line);
+        let Some(mut line) = self.flight.line.take() else { return };
+        line.sought.clear();
+        if !self.waiting.is_empty() {
+            self.flight.begun = Some(line);
+            return;
+        }
+        let now = self.desk.line.replace(line);
+        self.flight.begun = now.filter(|line| !line.words().trim().is_empty());
+    }
+
+    /// Once the line is free again, the words that wait for it are in it.
+    pub(super) fn begun_comes_back(&mut self) {
+        if self.waiting.is_empty()
+            && self.desk.line.as_ref().is_none_or(|line| line.words().trim().is_empty())
+            && let Some(begun) = self.flight.begun.take()
+        {
+            self.desk.line = Some(begun);
         }
     }
 
@@ -87,6 +105,10 @@ impl App {
                 screen.face_mut().take(window, desk);
             }
         }
+        if self.flight.answers == 0 {
+            // The words of a batch that is gone never come.
+            self.desk.mending = None;
+        }
     }
 
     fn found(&mut self, turn: u64, offers: Vec<crate::season::Offer>) {
@@ -94,10 +116,13 @@ impl App {
             return;
         }
         self.flight.search = None;
-        if let Some(line) = &mut self.desk.line {
-            let things = offers.into_iter().map(Offered::Thing);
+        let Desk { line, seen, .. } = &mut self.desk;
+        if let Some(line) = line {
+            let things = hunting::in_order(offers, &line.purpose).into_iter().map(Offered::Thing);
             line.offers.retain(|offered| !matches!(offered, Offered::Thing(_)));
-            line.offers.splice(0..0, things);
+            // A box or a tote that is called just so comes before all things.
+            let first = usize::from(hunting::is_exact(line, seen));
+            line.offers.splice(first..first, things);
             line.mark(0);
         }
     }
@@ -107,6 +132,7 @@ impl App {
         for deed in std::mem::take(&mut self.desk.deeds) {
             let asks = self.wanted();
             self.flight.answers += 1;
+            self.flight.undoing = matches!(deed, Deed::Undo);
             self.flight.line = self.desk.line.as_ref().filter(|line| writes(&deed, line)).cloned();
             if self.flight.line.is_some() {
                 words_are_sent(&mut self.desk);
@@ -138,21 +164,19 @@ impl App {
 
     /// Searches anew when the words, the place or the stock changed.
     pub(super) fn look_for_offers(&mut self) {
-        if self.desk.line.is_none() {
-            self.flight.search = None;
-            self.flight.sought.clear();
-            return;
-        }
         let opening = matches!(self.screens.last(), Some(Screen::Haul(haul)) if haul.is_opening());
-        self.desk.read_line(!opening);
         let App { desk, screens, flight, .. } = self;
-        let Some(line) = &mut desk.line else { return };
+        let Some(line) = &mut desk.line else {
+            flight.search = None;
+            return;
+        };
         let top = screens.last().map(Screen::face);
-        let sought = hunting::key(line, &desk.seen, top);
-        if sought == flight.sought {
+        let sought = hunting::key(line, &desk.seen, top, opening);
+        if sought == line.sought {
             return;
         }
-        flight.sought = sought;
+        line.sought = sought;
+        hunting::read(line, &desk.seen, !opening);
         line.offers = hunting::at_hand(line, &desk.seen, top);
         flight.search = None;
         if let Some(hunt) = hunting::hunt(line, &desk.seen, top) {

@@ -179,7 +179,11 @@ fn outcome(done: Result<Done, ActError>) -> Outcome {
 
 fn refused(error: NotLogged) -> Outcome {
     let why = match error {
-        NotLogged::Doubts(doubts) => doubts.join(" "),
+        NotLogged::Doubts(doubts) => {
+            // Where there is only one line, its number says nothing.
+            let plain = |doubt: &String| doubt.strip_prefix("line 1: ").unwrap_or(doubt).to_owned();
+            doubts.iter().map(plain).collect::<Vec<_>>().join(" ")
+        }
         NotLogged::Act(error) => error.to_string(),
     };
     Outcome { said: Err(why), notes: Vec::new(), haul: None }

@@ -43,7 +43,13 @@ impl<S: Store> Keeper<S> {
                 self.news(&asks).map(|news| tell(Reply::Did(outcome, news)))
             }
             Request::Show(asks) => self.windows(&asks).map(|windows| tell(Reply::Shown(windows))),
-            Request::Draft(text) => self.season.keep_draft(&text),
+            Request::Draft(text) => {
+                // Nobody waits for this: what is awaited is another answer.
+                if let Err(error) = self.season.keep_draft(&text) {
+                    tell(Reply::Aside(error.to_string()));
+                }
+                Ok(())
+            }
             Request::Hunt(job) => {
                 tell(hunt(&job));
                 Ok(())
@@ -65,9 +71,9 @@ impl<S: Store> Keeper<S> {
                     self.shelf = Some(shelf);
                     self.news(&[])
                 });
-                tell(news.map_or_else(|error| Reply::Trouble(error.to_string()), Reply::Changed));
+                tell(news.map_or_else(|error| Reply::Aside(error.to_string()), Reply::Changed));
             }
-            Err(error) => tell(Reply::Trouble(error.to_string())),
+            Err(error) => tell(Reply::Aside(error.to_string())),
         }
     }
 
@@ -75,9 +81,13 @@ impl<S: Store> Keeper<S> {
         let board = Arc::new(self.season.board()?);
         let (first, draft, file) = (self.season.first_wares(FIRST)?, self.season.kept_draft()?, self.file.clone());
         tell(Reply::Started { board, first, draft, file });
-        let shelf = self.season.shelf()?;
-        self.shelf = Some(shelf.clone());
-        tell(Reply::Shelf(shelf));
+        match self.season.shelf() {
+            Ok(shelf) => {
+                self.shelf = Some(shelf.clone());
+                tell(Reply::Shelf(shelf));
+            }
+            Err(error) => tell(Reply::Aside(error.to_string())),
+        }
         Ok(())
     }
 
@@ -91,23 +101,22 @@ impl<S: Store> Keeper<S> {
     }
 
     fn windows(&self, asks: &[Ask]) -> Result<Vec<Window>, ActError> {
-        let windows = asks.iter().map(|ask| self.window(ask)).collect::<Result<Vec<_>, _>>()?;
-        Ok(windows.into_iter().flatten().collect())
+        let mut windows = Vec::new();
+        for ask in asks {
+            match self.window(ask) {
+                Ok(window) => windows.push(window),
+                Err(ActError::Store(error)) => return Err(error.into()),
+                // What it is about is gone: taken back, perhaps.
+                Err(_) => {}
+            }
+        }
+        Ok(windows)
     }
 
-    /// One part; none where what it is about is gone.
-    fn window(&self, ask: &Ask) -> Result<Option<Window>, ActError> {
-        Ok(Some(match ask {
-            Ask::Card(giftbox) => match self.season.box_card_of(*giftbox) {
-                Ok(card) => Window::Card(Arc::new(card)),
-                Err(ActError::NoSuchBox(_)) => return Ok(None),
-                Err(error) => return Err(error),
-            },
-            Ask::Haul(haul) => match self.season.haul_card(*haul) {
-                Ok(card) => Window::Haul(card),
-                Err(ActError::Nothing(_)) => return Ok(None),
-                Err(error) => return Err(error),
-            },
+    fn window(&self, ask: &Ask) -> Result<Window, ActError> {
+        Ok(match ask {
+            Ask::Card(giftbox) => Window::Card(Arc::new(self.season.box_card_of(*giftbox)?)),
+            Ask::Haul(haul) => Window::Haul(self.season.haul_card(*haul)?),
             Ask::Thing(lots) => Window::Thing {
                 lots: lots.clone(),
                 place: self.season.places_of(lots)?,
@@ -118,6 +127,6 @@ impl<S: Store> Keeper<S> {
             Ask::LastNight => Window::LastNight(self.season.last_night()?),
             Ask::Rules => Window::Rules(self.season.rule_rows()?),
             Ask::Words(lot) => Window::Words(*lot, self.season.line_words(*lot)?),
-        }))
+        })
     }
 }

@@ -135,8 +135,10 @@ pub enum Reply {
         /// Best first.
         offers: Vec<Offer>,
     },
-    /// Something can't be read.
+    /// What was asked can't be answered.
     Trouble(String),
+    /// Something went wrong that nobody waits for.
+    Aside(String),
 }
 
 /// Where requests go. Replies come back as [`Input::Told`](super::app::Input::Told).

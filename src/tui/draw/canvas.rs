@@ -68,6 +68,19 @@ impl<'a> Canvas<'a> {
         self.put(x, y, width, &text, self.look.style(role))
     }
 
+    /// Writes a text over so many rows, a word that has no room left going to the next one.
+    pub fn wrapped(&mut self, x: u16, y: u16, (width, rows): (u16, u16), text: &str, role: Role) {
+        let mut left = text;
+        for row in 0..rows {
+            let end = if row + 1 == rows { left.len() } else { line_end(left, width) };
+            self.text(x, y + row, width, left[..end].trim_end(), role);
+            left = left[end..].trim_start();
+            if left.is_empty() {
+                break;
+            }
+        }
+    }
+
     /// Writes a text that ends before column `end`.
     pub fn right(&mut self, end: u16, y: u16, width: u16, text: &str, role: Role) {
         let text = cut(&self.look.text(text), width, self.look.cut_mark());
@@ -117,6 +130,13 @@ impl<'a> Canvas<'a> {
         self.drawn.zones.push(Zone { area: Rect::new(x, y, width, 1), hit });
     }
 
+    /// Where nothing is selected the cursor stands at the title: it is never hidden.
+    pub fn cursor_somewhere(&mut self) {
+        if self.drawn.cursor.is_none() {
+            self.cursor(1, 0);
+        }
+    }
+
     /// The cursor stands here.
     pub fn cursor(&mut self, x: u16, y: u16) {
         let (last_x, last_y) = (self.width().saturating_sub(1), self.height().saturating_sub(1));
@@ -124,9 +144,22 @@ impl<'a> Canvas<'a> {
     }
 }
 
-/// The cells that a text takes.
+/// More cells than any screen is wide, and few enough to add several such widths.
+const WIDEST: u16 = 10_000;
+
+/// The cells that a text takes; of a very long one, more than there is room for.
 pub fn cells(text: &str) -> u16 {
-    u16::try_from(text.width()).unwrap_or(u16::MAX)
+    u16::try_from(text.width()).map_or(WIDEST, |width| width.min(WIDEST))
+}
+
+/// How much of a text fits into so many cells without breaking a word; at least one word.
+fn line_end(text: &str, width: u16) -> usize {
+    if cells(text) <= width {
+        return text.len();
+    }
+    let ends = text.match_indices(' ').map(|(at, _)| at);
+    let fitting = ends.clone().take_while(|at| cells(&text[..*at]) <= width).last();
+    fitting.or_else(|| ends.into_iter().next()).unwrap_or(text.len())
 }
 
 /// A text cut to so many cells: at a word if little is lost by it, with a mark behind it.
@@ -163,6 +196,16 @@ mod tests {
         assert_eq!(cut("日本の箱", 6, "…"), "日本…", "a wide letter takes two cells");
         assert_eq!(cut("e\u{301}e\u{301}e\u{301}", 2, "…"), "e\u{301}…", "an accent takes none");
         assert_eq!(cut("abc", 0, "…"), "…");
+    }
+
+    #[test]
+    fn a_long_text_goes_on_in_the_next_row() {
+        let mut buffer = Buffer::empty(Rect::new(0, 0, 8, 3));
+        let mut canvas = Canvas::new(&mut buffer, Look::default());
+        canvas.wrapped(0, 0, (8, 3), "needs 2 school and 1 toy, 4 things", Role::Text);
+        let row = |y: u16| (0..8).map(|x| buffer[(x, y)].symbol()).collect::<String>();
+        assert_eq!([row(0), row(1), row(2)], ["needs 2 ", "school  ", "and 1 t…"]);
+        assert_eq!(line_end("toothbrushes first", 4), 12, "a word that is too long stands alone");
     }
 
     #[test]

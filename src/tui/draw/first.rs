@@ -30,8 +30,7 @@ const LONG: &[&str] = &[
 
 const SHORT: &[&str] = &[
     "The table is empty. To begin with:",
-    " {bought}write what you bought:",
-    "    12 toothbrushes 1.50 tote 4",
+    " {bought}write it: 12 toothbrushes 1.50",
     " {plan}plan a box: girl 6-8 ocean",
     " {mend}say how your drive does it",
     " 1  look around in a made-up drive",

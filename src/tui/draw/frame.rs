@@ -13,12 +13,11 @@ use crate::tui::app::table::{self, Row};
 /// The title on the left and how it stands on the right.
 pub fn heading(canvas: &mut Canvas<'_>, title: &str, status: &str) {
     let width = canvas.width();
-    let right = cells(status) + 1;
-    let room = width.saturating_sub(right + 2).max(width / 2).min(width.saturating_sub(2));
-    canvas.text(1, 0, room, title, Role::Heading);
-    if cells(title) + right + 2 < width || width < 60 && cells(status) < width / 2 {
-        canvas.right(width.saturating_sub(1), 0, width, status, Role::Text);
+    // How it stands gives way before the title is cut.
+    if cells(title) + cells(status) + 3 < width {
+        canvas.right(width - 1, 0, width, status, Role::Text);
     }
+    canvas.text(1, 0, width.saturating_sub(2), title, Role::Heading);
 }
 
 /// The same with a rule beneath, where the screen is not too small for one.
@@ -61,7 +60,7 @@ fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
             let shown = |(row, label): (&'static Row, &str)| Some((row, label.to_owned(), looking(&app.desk, row)?));
             rows.filter_map(shown).collect()
         }
-        Gesture::Writing => table::WRITING
+        Gesture::Writing => table::writing(app.desk.line.as_ref().map(|line| &line.purpose))
             .iter()
             .map(|(action, label)| {
                 let row = table::row(*action);
@@ -88,7 +87,7 @@ fn looking(desk: &Desk, row: &'static Row) -> Option<String> {
 
 fn asked(app: &App) -> Vec<(&'static Row, String, String)> {
     let Some(asked) = &app.desk.asked else { return Vec::new() };
-    let first = if asked.zero.is_some() { 0 } else { 1 };
+    let first = usize::from(asked.zero.is_none());
     let last = asked.choices.len();
     let digits = if first == last { first.to_string() } else { format!("{first}–{last}") };
     let back = if app.desk.line.is_some() { "back to the words" } else { "leave it" };
@@ -104,19 +103,23 @@ fn said(canvas: &mut Canvas<'_>, desk: &Desk, gesture: Gesture, y: u16) {
     let said = &desk.said;
     let role = match said.tone {
         Tone::Plain => Role::Text,
-        Tone::Done => Role::Good,
+        Tone::Done | Tone::Undone => Role::Good,
         Tone::No => Role::Care,
     };
-    if said.tone != Tone::Done {
-        canvas.text(1, y, width, &said.text, role);
-        return;
-    }
-    let key = match gesture {
-        Gesture::Looking => desk.key(Action::Undo),
-        _ => desk.keys.first(Action::Undo, Gesture::Writing).map(|key| key.to_string()).unwrap_or_default(),
+    let key = |action| match gesture {
+        Gesture::Looking => desk.key(action),
+        _ => desk.keys.first(action, Gesture::Writing).map(|key| key.to_string()).unwrap_or_default(),
+    };
+    let back = match said.tone {
+        Tone::Done => format!("{} takes it back.", key(Action::Undo)),
+        Tone::Undone => format!("{} brings it again.", key(Action::Redo)),
+        Tone::Plain | Tone::No => {
+            canvas.text(1, y, width, &said.text, role);
+            return;
+        }
     };
     // How to take it back is never cut off.
-    let hint = format!(" {key} takes it back. ");
+    let hint = format!(" {back} ");
     let room = width.saturating_sub(cells(&hint));
     let end = canvas.text(1, y, room, &said.text, role);
     let end = canvas.raw(end, y, width, &hint, Role::Text);

@@ -18,6 +18,7 @@ use crate::tui::app::App;
 use crate::tui::app::action::Action;
 use crate::tui::app::common::lacks;
 use crate::tui::app::desk::Desk;
+use crate::tui::app::filter::Filter;
 use crate::tui::app::home::{BOXES, CHECKLIST, Home, ITEMS, heading_rows};
 use crate::tui::app::room::{Room, Tier};
 use crate::tui::app::screen::Face;
@@ -44,7 +45,7 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, home: &Home) {
             width,
             height: u16::try_from(home.height(desk, part)).unwrap_or(0),
             part,
-            in_hand: part == home.part(),
+            in_hand: part == home.part() && desk.line.is_none() && desk.asked.is_none(),
         };
         match part {
             ITEMS => items(canvas, desk, home, place),
@@ -69,16 +70,16 @@ fn parts(room: &Room, in_hand: usize) -> Vec<(usize, u16, u16)> {
         Tier::Wide => {
             let items = w / 3;
             let checklist = w / 4;
-            let boxes = w - items - checklist - 6;
-            vec![(ITEMS, 1, items), (BOXES, items + 3, boxes), (CHECKLIST, items + boxes + 3, checklist + 2)]
+            let boxes = w - items - checklist - 7;
+            vec![(ITEMS, 1, items), (BOXES, items + 3, boxes), (CHECKLIST, items + boxes + 4, checklist + 2)]
         }
         Tier::Full => {
-            let boxes = 31 + (w - 80) / 2;
-            vec![(ITEMS, 1, 21), (BOXES, 24, boxes), (CHECKLIST, 25 + boxes, w - 26 - boxes)]
+            let boxes = 32 + (w - 80) / 2;
+            vec![(ITEMS, 1, 20), (BOXES, 23, boxes), (CHECKLIST, 24 + boxes, w - 25 - boxes)]
         }
         Tier::Narrow => {
             let left = if in_hand == ITEMS { ITEMS } else { BOXES };
-            vec![(left, 1, 32), (CHECKLIST, 33, w - 34)]
+            vec![(left, 1, 31), (CHECKLIST, 33, w - 34)]
         }
         Tier::Small | Tier::Row => vec![(in_hand, 1, w.saturating_sub(2))],
     }
@@ -158,8 +159,8 @@ fn numbered(title: &str, place: Place, desk: &Desk) -> String {
 fn boxes(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     let shown = home.filter.boxes(desk);
     let open = shown.iter().filter(|line| line.standing.is_open()).count();
-    let ticked = desk.ticked.len();
-    let words = match (ticked, home.filter == Default::default()) {
+    let ticked = desk.seen.boxes().iter().filter(|line| desk.ticked.contains(&line.giftbox)).count();
+    let words = match (ticked, home.filter == Filter::default()) {
         (0, true) => format!("{}  {open} open", numbered("Boxes", place, desk)),
         (0, false) => format!("Boxes  {}", home.filter.words()),
         (ticked, _) => format!("Boxes  {ticked} ticked"),

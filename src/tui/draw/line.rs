@@ -31,7 +31,7 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, room: &Room) {
         }
         (None, Some(asked)) => question(canvas, asked, room.line, bottom),
         (Some(line), asked) => {
-            words(canvas, line, room.line, asked.is_none());
+            words(canvas, line, (1, room.line), asked.is_none());
             let y = room.line + 1;
             match line.purpose {
                 Purpose::Bought | Purpose::MendLine(_) | Purpose::MendPasted(_) => {
@@ -57,9 +57,9 @@ fn is_purchase(line: &Line) -> bool {
 }
 
 /// The prompt and the words, scrolled so that the caret is in sight.
-fn words(canvas: &mut Canvas<'_>, line: &Line, y: u16, with_cursor: bool) {
+pub fn words(canvas: &mut Canvas<'_>, line: &Line, (x, y): (u16, u16), with_cursor: bool) {
     let prompt = format!("{} › ", line.purpose.prompt());
-    let x = canvas.raw(1, y, canvas.width(), &prompt, Role::Here);
+    let x = canvas.raw(x, y, canvas.width(), &prompt, Role::Here);
     let room = canvas.width().saturating_sub(x + 1).max(1);
     let before = cells(&line.words()[..line.caret()]);
     let hidden = before.saturating_sub(room - 1);
@@ -130,7 +130,8 @@ fn told(app: &App, line: &Line) -> String {
 /// Rules under the words, and one word for what each was taken for.
 fn marks(canvas: &mut Canvas<'_>, line: &Line, reading: &Reading, y: u16) {
     let prompt = cells(&format!("{} › ", line.purpose.prompt())) + 1;
-    let shift = line.words().find(reading.line.as_str()).unwrap_or(0);
+    // What was read is cleaned of signs that no terminal should get; then it no longer stands under the words.
+    let Some(shift) = line.words().find(reading.line.as_str()) else { return };
     let column = |byte: usize| prompt + cells(line.words().get(..shift + byte).unwrap_or_default());
     let mut free = [0_u16; 2];
     for (span, what) in joined(reading) {

@@ -8,7 +8,7 @@ use crate::model::text::counted;
 use crate::tui::app::App;
 use crate::tui::app::action::Action;
 use crate::tui::app::drive::Drive;
-use crate::tui::app::help::Help;
+use crate::tui::app::help::{Help, SENTENCE};
 use crate::tui::app::history::Told;
 use crate::tui::app::list::Rows;
 use crate::tui::app::night::Night;
@@ -150,17 +150,14 @@ fn two_rows(canvas: &mut Canvas<'_>, place: Place, selected: usize, lines: &[(Op
     let top = (selected * 2 + 2).saturating_sub(height);
     for (line, (row, words)) in lines.iter().enumerate().skip(top).take(height) {
         let y = place.y + u16::try_from(line - top).unwrap_or(0);
-        match row {
-            Some(row) => {
-                canvas.text(place.x + 2, y, place.width.saturating_sub(2), words, Role::Text);
-                rows::mark(canvas, place, *row == selected, y);
-                canvas.zone(place.x, y, place.width, crate::tui::app::key::Hit::Row { part: 0, row: *row });
-            }
-            None => {
-                let fix = below.get(line / 2).copied().unwrap_or_default();
-                canvas.text(place.x + 5, y, place.width.saturating_sub(5), fix, Role::Quiet);
-            }
-        }
+        let Some(row) = row else {
+            let fix = below.get(line / 2).copied().unwrap_or_default();
+            canvas.text(place.x + 5, y, place.width.saturating_sub(5), fix, Role::Quiet);
+            continue;
+        };
+        canvas.text(place.x + 2, y, place.width.saturating_sub(2), words, Role::Text);
+        rows::mark(canvas, place, *row == selected, y);
+        canvas.zone(place.x, y, place.width, crate::tui::app::key::Hit::Row { part: 0, row: *row });
     }
 }
 
@@ -187,9 +184,7 @@ pub fn help(canvas: &mut Canvas<'_>, app: &App, help: &Help) {
     let keys = help.keys();
     heading_ruled(canvas, "Keys", "while you write, letters are letters; F1 to F5 still work");
     let narrow = place.width < 60;
-    let sentence = keys.get(help.list(0).row()).map_or("", |row| row.help);
-    canvas.text(1, room.line.saturating_sub(1), place.width, sentence, Role::Text);
-    let place = Place { height: place.height.saturating_sub(2), ..place };
+    let place = Place { height: place.height.saturating_sub(SENTENCE).max(1), ..place };
     rows::draw(canvas, place, help.list(0), keys.len(), |canvas, row, y| {
         let row = keys[row];
         let mut names = app.desk.keys.names(row);
@@ -204,5 +199,8 @@ pub fn help(canvas: &mut Canvas<'_>, app: &App, help: &Help) {
             canvas.text(33, y, place.width.saturating_sub(33), row.help, Role::Text);
         }
     });
+    if let Some(chosen) = keys.get(help.list(0).row()) {
+        canvas.wrapped(3, place.y + place.height + 1, (place.width.saturating_sub(3), 2), chosen.help, Role::Text);
+    }
     super::line::draw(canvas, app, &room);
 }

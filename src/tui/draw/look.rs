@@ -52,9 +52,7 @@ impl Look {
     pub fn style(self, role: Role) -> Style {
         let plain = Style::new();
         let (color, modifier) = match (role, self.ground) {
-            (Role::Text, _) => return plain,
-            (Role::Heading, _) => (None, Modifier::BOLD),
-            (Role::Quiet, Ground::Plain) => return plain,
+            (Role::Text, _) | (Role::Quiet, Ground::Plain) => return plain,
             (Role::Quiet, _) => (None, Modifier::DIM),
             (Role::Here, Ground::Dark) => (Some(Color::Cyan), Modifier::empty()),
             (Role::Here, Ground::Light) => (Some(Color::Blue), Modifier::empty()),
@@ -64,7 +62,7 @@ impl Look {
             (Role::Stop, Ground::Light) => (Some(Color::Red), Modifier::BOLD),
             (Role::Stop, Ground::Plain) => (None, Modifier::BOLD.union(Modifier::UNDERLINED)),
             (Role::Good, Ground::Dark) => (Some(Color::Green), Modifier::empty()),
-            (Role::Good | Role::Here | Role::Care, _) => (None, Modifier::BOLD),
+            (Role::Heading | Role::Good | Role::Here | Role::Care, _) => (None, Modifier::BOLD),
         };
         let style = plain.add_modifier(modifier);
         color.map_or(style, |color| style.fg(color))
@@ -89,13 +87,12 @@ fn ascii(c: char) -> String {
         '✓' => "*",
         '◒' => "~",
         '◇' => "%",
-        '○' => "o",
         '✗' => "X",
         '▸' => ">",
         '▹' | '─' | '–' | '−' | '—' => "-",
         '›' => ":",
         '□' => ".",
-        '■' => "o",
+        '○' | '■' => "o",
         '▣' | '█' | '▇' | '▆' | '▅' | '▄' | '▃' | '▂' | '▁' => "#",
         '━' => "=",
         '═' => "^",

@@ -48,5 +48,6 @@ pub fn draw(app: &App, look: Look, buffer: &mut Buffer) -> Drawn {
         None => {}
     }
     frame::foot(&mut canvas, app);
+    canvas.cursor_somewhere();
     canvas.done()
 }

@@ -1,7 +1,7 @@
 //! One box being packed: its checklist, what is in it, and the drawer of what is on hand.
 
 use super::canvas::Canvas;
-use super::frame::heading_ruled;
+use super::frame::{self, heading_ruled};
 use super::home::{content_words, gap_row};
 use super::look::Role;
 use super::rows::{self, Place};
@@ -21,7 +21,11 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, packing: &Packing) {
         heading_ruled(canvas, "This box is gone", "");
         return super::line::draw(canvas, app, &room);
     };
-    heading_ruled(canvas, &title(line), &status(line));
+    if room.tier == Tier::Small {
+        frame::heading(canvas, &title(line), &status(line));
+    } else {
+        heading_ruled(canvas, &title(line), &status(line));
+    }
     let writing = desk.line.is_some() || desk.asked.is_some();
     let narrow = room.size.w < 60;
     let left = if narrow { room.size.w.saturating_sub(2) } else { 29 };
@@ -77,8 +81,9 @@ fn checklist(canvas: &mut Canvas<'_>, packing: &Packing, line: &BoxLine, place: 
         None => _ = canvas.text(place.x + 4, y, place.width.saturating_sub(4), "anything else", Role::Text),
     });
     let below = place.y + u16::try_from(cells.len()).unwrap_or(0) + 2;
-    if place.in_hand && below < place.y + place.height {
-        canvas.text(place.x, below, place.width, &lacks(line), Role::Text);
+    let rows = (place.y + place.height).saturating_sub(below);
+    if place.in_hand && rows > 0 {
+        canvas.wrapped(place.x, below, (place.width, rows), &lacks(line), Role::Text);
     }
 }
 
@@ -90,7 +95,7 @@ fn contents(canvas: &mut Canvas<'_>, packing: &Packing, place: Place, room: &Roo
     }
     if contents.is_empty() {
         let words = "Nothing in it yet. Enter on a line of the checklist shows what is on hand.";
-        canvas.text(place.x, place.y, place.width, words, Role::Text);
+        canvas.wrapped(place.x, place.y, (place.width, place.height.min(3)), words, Role::Text);
         return;
     }
     if place.in_hand {

@@ -49,7 +49,7 @@ fn line_row(canvas: &mut Canvas<'_>, app: &App, line: &PastedLine, clear: bool, 
             canvas.text(price + 2, y, 13, place_of, Role::Text);
         }
         Some(Entry::Line(Outcome::Refused(refused))) => {
-            _ = canvas.text(5, y, place.width - 6, &refused.error, Role::Care)
+            canvas.text(5, y, place.width.saturating_sub(6), &refused.error, Role::Care);
         }
         Some(Entry::Head(head)) => {
             let told = app.desk.seen.reader.as_ref().map(|reader| reader.head_words(head)).unwrap_or_default();

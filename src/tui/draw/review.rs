@@ -84,6 +84,11 @@ fn heading(number: usize, line: &str) -> String {
     format!("{} {}", number + 1, line.trim_end_matches(" item"))
 }
 
+/// The same in little room: `1 hyg`.
+fn short_heading(number: usize, line: &str) -> String {
+    heading(number, &line.chars().take(3).collect::<String>())
+}
+
 /// Where the boxes' own words end.
 fn names_end(width: u16) -> u16 {
     match width {
@@ -97,7 +102,9 @@ fn names_end(width: u16) -> u16 {
 fn titles(canvas: &mut Canvas<'_>, columns: &[Column<'_>], col: usize, room: &Room) {
     canvas.rule(1, 3, names_end(room.size.w).saturating_sub(2), false);
     for column in columns {
-        canvas.text(column.x, 2, column.width, &heading(column.number, column.line), Role::Heading);
+        let whole = heading(column.number, column.line);
+        let words = if cells(&whole) <= column.width { whole } else { short_heading(column.number, column.line) };
+        canvas.text(column.x, 2, column.width, &words, Role::Heading);
         canvas.rule(column.x, 3, column.width, column.number == col);
     }
 }

@@ -13,17 +13,17 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App) {
     let width = canvas.width();
     let desk = &app.desk;
     let first = match (&desk.asked, &desk.line) {
-        (Some(asked), _) => {
-            let answers: Vec<String> = asked.told().map(|(digit, label)| format!("{digit} {label}")).collect();
-            format!("? {} {}", asked.question, answers.join("  "))
-        }
-        (None, Some(line)) => format!("{} › {}", line.purpose.prompt(), line.words()),
+        (Some(asked), _) => format!("? {}", asked.question),
+        (None, Some(_)) => String::new(),
         (None, None) => here(app),
     };
     canvas.text(0, 0, width, &first, Role::Text);
-    if let Some(line) = desk.line.as_ref().filter(|_| desk.asked.is_none()) {
-        let prompt = super::canvas::cells(&format!("{} › ", line.purpose.prompt()));
-        canvas.cursor(prompt + super::canvas::cells(&line.words()[..line.caret()]), 0);
+    if let Some(asked) = &desk.asked {
+        canvas.cursor(0, 0);
+        let answers: Vec<String> = asked.told().map(|(digit, label)| format!("{digit} {label}")).collect();
+        canvas.text(0, 1, width, &answers.join("  "), Role::Text);
+    } else if let Some(line) = &desk.line {
+        super::line::words(canvas, line, (0, 0), true);
         if let Some(Offered::Thing(offer)) = line.offered() {
             canvas.text(0, 1, width, &format!("▸ {}", offer.ware.title), Role::Text);
         }

@@ -23,7 +23,7 @@ fn a_line_logged_on_the_first_evening_is_there_on_the_second() {
 fn what_stood_in_the_terminal_before_stands_there_again() {
     let home = Home::new();
     let script = format!("echo here before; {PROGRAM} --by mira");
-    let mut seat = Seat::run(home.command("sh", &["-c", &script]), 80, 24);
+    let mut seat = Seat::run(home.command("/bin/sh", &["-c", &script]), 80, 24);
     seat.waits_for("The table is empty.").waits_without("here before");
     seat.quits();
     assert_eq!(seat.screen().trim(), "here before");
@@ -44,7 +44,7 @@ fn an_empty_table_lets_one_look_around_in_the_sample_at_one_key() {
     let mut seat = home.open(&[]);
     seat.types("1").waits_for("Quillhaven").waits_for("Checklist of box");
     // The very first key goes to the sample, none is lost on the way.
-    seat.types("?").waits_for("Keys · home");
+    seat.types("?").waits_for("letters are letters");
     seat.back_to("Checklist of box");
     seat.quits();
     assert!(home.told(&["stock"]).contains("Nothing on hand"), "{}", home.told(&["stock"]));
@@ -55,7 +55,18 @@ fn a_q_in_an_open_line_is_a_letter() {
     let home = Home::new();
     let mut seat = home.open(&[]);
     seat.types("aquilt squares q").waits_for("bought › quilt squares q");
-    seat.back_to("A half-written line waits").back_to("Items");
+    seat.back_to("› a writes what you bought").back_to("The table is empty.");
+    seat.quits();
+}
+
+#[test]
+fn whoever_gives_no_name_is_not_asked_again_for_the_sample() {
+    let home = Home::new();
+    let mut seat = Seat::run(home.command(PROGRAM, &[]), 80, 24);
+    seat.waits_for("Who writes?");
+    seat.types("⏎").waits_for("The table is empty.");
+    seat.types("1").waits_for("Quillhaven").waits_for("Checklist of box");
+    assert_eq!(seat.wrote().matches("Who writes?").count(), 1);
     seat.quits();
 }
 

@@ -1,6 +1,6 @@
 //! Another size of the terminal, at any moment.
 
-use super::seat::{Home, Seat};
+use super::seat::Home;
 
 #[test]
 fn words_being_written_outlive_every_size() {
@@ -24,20 +24,14 @@ fn words_being_written_outlive_every_size() {
 fn a_question_and_the_selected_row_outlive_every_size() {
     let home = Home::new();
     let mut seat = home.open(&["sample"]);
-    seat.types("↓↓").waits_for("Checklist of box");
-    let title = |seat: &Seat| {
-        let screen = seat.screen();
-        let from = screen.find("Checklist of box").expect("the title stands there");
-        screen[from..].lines().next().unwrap().trim().to_owned()
-    };
-    let chosen = title(&seat);
+    seat.waits_for("Checklist of box 10");
+    seat.types("↓↓").waits_for("Checklist of box 12");
     seat.resizes(40, 10);
     seat.waits_for("2 of 3, Tab");
     seat.resizes(20, 5);
     seat.waits_without("2 of 3, Tab");
     seat.resizes(80, 24);
-    seat.waits_for(&chosen);
-    assert_eq!(title(&seat), chosen);
+    seat.waits_for("Checklist of box 12").waits_for("▸ 12 girl");
 
     seat.types("a2 leggings 7-8 2.00⏎").waits_for("is it a size, or ages?");
     seat.resizes(40, 10);
@@ -54,7 +48,22 @@ fn one_cell_is_survived() {
     for (w, h) in [(1, 1), (2, 1), (1, 24), (80, 1), (500, 3)] {
         seat.resizes(w, h);
     }
-    seat.resizes(80, 24);
+    for (w, h) in [(20, 5), (200, 60), (1, 1), (80, 24)] {
+        seat.resizes_at_once(w, h);
+    }
     seat.waits_for("The table is empty.").waits_for("? help");
+    seat.quits();
+}
+
+#[test]
+fn drawing_afresh_puts_right_what_another_program_wrote_over_it() {
+    let home = Home::new();
+    let mut seat = home.open(&[]);
+    let before = seat.screen();
+    seat.is_written_over("\x1b[5;1Hmail for you \x1b[6;1Hmore of it");
+    seat.waits_for("mail for you");
+    seat.sends(b"\x0c");
+    seat.waits_without("mail for you").waits_without("more of it");
+    seat.waits("all stands as before", |screen| screen.contents() == before);
     seat.quits();
 }

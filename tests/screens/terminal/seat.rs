@@ -103,8 +103,9 @@ impl Home {
     pub fn waits_for_draft(&self, text: &str) {
         let is_kept = || {
             let files = std::fs::read_dir(self.path("state")).into_iter().flatten().flatten();
-            let mut texts = files.filter_map(|file| std::fs::read_to_string(file.path()).ok());
-            texts.any(|kept| kept.contains(text))
+            // One that is being written has another name still.
+            let mut drafts = files.filter(|file| file.file_name().to_string_lossy().starts_with("draft-"));
+            drafts.any(|file| std::fs::read_to_string(file.path()).is_ok_and(|kept| kept.contains(text)))
         };
         until(&format!("the draft \"{text}\" is kept"), is_kept);
     }
@@ -215,6 +216,11 @@ impl Seat {
         self.seen().bytes.clone()
     }
 
+    /// The same as text; the last letter may be on its way still.
+    pub fn wrote(&self) -> String {
+        String::from_utf8_lossy(&self.seen().bytes).into_owned()
+    }
+
     /// The column and row, from 0, where a text stands first.
     #[track_caller]
     pub fn spot(&self, text: &str) -> (u16, u16) {
@@ -279,10 +285,28 @@ impl Seat {
         self.sends(format!("\x1b[<0;{x};{y}M\x1b[<0;{x};{y}m").as_bytes());
     }
 
-    /// Gives the terminal another size.
+    /// Gives the terminal another size, and waits until the screen is drawn anew: what is typed at
+    /// the very moment of a new size may be read only with the next key.
+    #[track_caller]
     pub fn resizes(&mut self, w: u16, h: u16) {
+        let before = self.seen().bytes.len();
+        self.resizes_at_once(w, h);
+        let (seen, changed) = &*self.seen;
+        let is_old = |now: &mut Seen| !now.bytes[before..].windows(4).any(|bytes| bytes == b"\x1b[2J");
+        let (now, waited) = changed.wait_timeout_while(seen.lock().unwrap(), PATIENCE, is_old).unwrap();
+        drop(now);
+        assert!(!waited.timed_out(), "a new size of {w}×{h} draws nothing anew:\n{}", self.screen());
+    }
+
+    /// Gives the terminal another size.
+    pub fn resizes_at_once(&mut self, w: u16, h: u16) {
         self.seen().parser.screen_mut().set_size(cells(h), cells(w));
         self.master.resize(size(w, h)).unwrap();
+    }
+
+    /// Something else writes on the screen, of which the program knows nothing.
+    pub fn is_written_over(&self, text: &str) {
+        self.seen().parser.process(text.as_bytes());
     }
 
     /// The program's number.
