@@ -5,6 +5,7 @@
 
 mod box_;
 mod check;
+mod completions;
 mod cost;
 mod count;
 mod each;
@@ -14,6 +15,7 @@ mod join;
 mod kit;
 mod log;
 mod loose;
+mod man;
 mod mend;
 mod night;
 mod out;
@@ -24,6 +26,7 @@ mod put;
 mod read;
 mod review;
 mod sample;
+mod settings;
 mod shell;
 mod split;
 mod stock;
@@ -136,6 +139,10 @@ enum Command {
     Paths(paths::Args),
     /// Look around in an invented drive; yours is not touched
     Sample(sample::Args),
+    /// Words for your shell, so that Tab completes commands
+    Completions(completions::Args),
+    /// This program's page for man, or the page of one command
+    Man(man::Args),
 }
 
 /// Runs one call and gives its exit code.
@@ -190,5 +197,7 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Rebuild => check::rebuild(shell),
         Command::Paths(args) => paths::run(&args, shell),
         Command::Sample(args) => sample::run(args, shell, look),
+        Command::Completions(args) => completions::run(&args),
+        Command::Man(args) => man::run(&args),
     }
 }

@@ -237,11 +237,13 @@ pub fn day(text: &str) -> Result<Date, String> {
     text.parse().map_err(|_| format!("\"{text}\" is no day; write it as 2027-02-14"))
 }
 
-fn env_path(name: &str) -> Option<PathBuf> {
+/// A path in the environment.
+pub fn env_path(name: &str) -> Option<PathBuf> {
     std::env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from)
 }
 
-fn folders() -> Result<directories::ProjectDirs, Failure> {
+/// Where this system keeps what belongs to the program.
+pub fn folders() -> Result<directories::ProjectDirs, Failure> {
     directories::ProjectDirs::from("", "", "brimful")
         .ok_or_else(|| Failure::Call("this computer names no home folder; name a file with --file".to_owned()))
 }

@@ -2,12 +2,13 @@
 
 use std::io::IsTerminal;
 
+use super::settings::{self, Settings};
 use super::shell::{Failure, Shell};
 use super::{Answer, sample};
 use crate::season::Sqlite;
 use crate::tui::back::Keeper;
 use crate::tui::draw::look::{Ground, Look};
-use crate::tui::{Left, Seat, Showing};
+use crate::tui::{Left, Notes, Seat, Showing};
 
 /// How the terminal interface looks.
 #[derive(Debug, Clone, Copy, clap::Args)]
@@ -58,10 +59,12 @@ pub fn open_or_tell(shell: &Shell, look: LookArgs) -> Answer {
 /// Shows a season, and the sample if one wants to look around in it first.
 pub fn show(shell: &Shell, look: LookArgs) -> Answer {
     let failed = |error| Failure::Call(format!("the terminal can't be used: {error}"));
-    let showing = Showing { look: look.look(), mouse: !look.no_mouse };
+    // Whatever is wrong with the settings is told before anything else is done.
+    let showing = look.over(settings::of_this_computer()?);
+    let notes = Notes { state: shell.state.clone(), clock: Box::new(shell.clock()) };
     // Before the terminal is taken: a name may have to be asked for.
     let keeper = keeper(shell)?;
-    let mut seat = Seat::take(showing).map_err(failed)?;
+    let mut seat = Seat::take(showing, notes).map_err(failed)?;
     let mut left = seat.show(keeper).map_err(failed)?;
     while left == Left::Sample {
         let sample = self::keeper(&sample::made(None, false, shell)?)?;
@@ -75,11 +78,14 @@ fn keeper(shell: &Shell) -> Result<Keeper<Sqlite>, Failure> {
 }
 
 impl LookArgs {
-    fn look(self) -> Look {
-        Look { ground: self.ground(), ascii: self.ascii || !speaks_utf8() }
+    /// What the call asks for, and where it is silent, the settings.
+    fn over(self, settings: Settings) -> Showing {
+        let ascii = self.ascii || settings.ascii.unwrap_or_else(|| !speaks_utf8());
+        let look = Look { ground: self.ground(settings.ground), ascii };
+        Showing { look, mouse: !self.no_mouse && settings.mouse.unwrap_or(true), keys: settings.keys, editor: editor() }
     }
 
-    fn ground(self) -> Ground {
+    fn ground(self, settled: Option<Ground>) -> Ground {
         let wanted = match self.color {
             When::Never => false,
             When::Always => true,
@@ -88,11 +94,19 @@ impl LookArgs {
         let told = match self.theme {
             Some(Theme::Dark) => Some(Ground::Dark),
             Some(Theme::Light) => Some(Ground::Light),
-            None => ground_of(&var("COLORFGBG")),
+            // Colours that this call asks for are shown on some ground.
+            None => settled
+                .filter(|ground| *ground != Ground::Plain || self.color != When::Always)
+                .or_else(|| ground_of(&var("COLORFGBG"))),
         };
         let unknown = if self.color == When::Always { Ground::Dark } else { Ground::Plain };
         if wanted { told.unwrap_or(unknown) } else { Ground::Plain }
     }
+}
+
+/// The editor that somebody is used to; the first of these that is set.
+fn editor() -> Option<String> {
+    ["VISUAL", "EDITOR"].map(var).into_iter().find(|name| !name.trim().is_empty())
 }
 
 fn var(name: &str) -> String {

@@ -1,7 +1,7 @@
 //! What a computer keeps for itself, beside any season's file, which may be copied about: which
 //! device it is in each season, and the short name of who writes.
 
-use std::fs::File;
+use std::fs::{File, OpenOptions};
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
@@ -95,6 +95,18 @@ impl State {
             Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(error.into()),
             _ => Ok(()),
         }
+    }
+
+    /// Adds to a note of a crash, for the owner's eyes alone, and tells where it is.
+    pub fn note_crash(&self, name: &str, text: &str) -> Result<PathBuf, StoreError> {
+        make_private_folder(&self.folder)?;
+        let path = self.folder.join(name);
+        let mut options = OpenOptions::new();
+        options.append(true).create(true);
+        #[cfg(unix)]
+        std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+        options.open(&path)?.write_all(text.as_bytes())?;
+        Ok(path)
     }
 
     fn draft_file(&self, season: SeasonId) -> PathBuf {

@@ -9,6 +9,11 @@
 pub mod app;
 pub mod back;
 pub mod draw;
+
+mod crash;
+mod editor;
+mod gate;
 mod term;
 
+pub use crash::Notes;
 pub use term::{Guard, Left, Seat, Showing};

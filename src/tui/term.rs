@@ -2,6 +2,7 @@
 //! knows the terminal's library.
 
 use std::io::{self, BufWriter, Stdout, Write};
+use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::time::Duration;
 
@@ -16,18 +17,22 @@ use ratatui::crossterm::terminal::{
 };
 use ratatui::crossterm::{cursor, execute};
 use ratatui::layout::{Position, Rect};
-use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP};
+use signal_hook::consts::{SIGCONT, SIGHUP, SIGINT, SIGQUIT, SIGTERM, SIGTSTP, SIGWINCH};
 use signal_hook::iterator::Signals;
-use signal_hook::low_level::emulate_default_handler;
+use signal_hook::low_level::{emulate_default_handler, raise};
 
 use super::app::App;
 use super::app::desk::Effect;
 use super::app::key::{Input, Key};
+use super::app::keymap::Keymap;
 use super::app::room::Size;
 use super::back::{Back, Keeper, Reply, Threads};
+use super::crash::{self, Notes};
 use super::draw::canvas::Drawn;
 use super::draw::draw;
 use super::draw::look::Look;
+use super::editor::write_in;
+use super::gate::Gate;
 use crate::season::Store;
 
 /// How long the first frame waits for the season's first answer, so that it isn't drawn twice.
@@ -35,16 +40,17 @@ const FIRST_ANSWER: Duration = Duration::from_millis(15);
 /// Rows that one notch of the wheel moves.
 const NOTCH: isize = 3;
 
-/// The exit code of a program that panicked.
-const PANICKED: i32 = 101;
-
 /// How the program is shown.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub struct Showing {
     /// Colours and signs.
     pub look: Look,
     /// Whether the mouse is listened to.
     pub mouse: bool,
+    /// Which keys do what.
+    pub keys: Keymap,
+    /// The editor for long notes; none where the environment names none.
+    pub editor: Option<String>,
 }
 
 /// Why the program was left.
@@ -72,17 +78,19 @@ pub struct Seat {
     messages: Receiver<Message>,
     send: Sender<Message>,
     shown: u32,
+    gate: Arc<Gate>,
     // Last, so that the terminal is put right when nothing writes to it any more.
     guard: Guard,
 }
 
 impl Seat {
     /// Enters the terminal, and listens to it and to signals.
-    pub fn take(showing: Showing) -> io::Result<Seat> {
-        let guard = Guard::enter(showing.mouse)?;
+    pub fn take(showing: Showing, notes: Notes) -> io::Result<Seat> {
+        let guard = Guard::enter(showing.mouse, notes)?;
+        let gate = Arc::new(Gate::default());
         let (send, messages) = channel();
-        listen(&send)?;
-        Ok(Seat { showing, messages, send, shown: 0, guard })
+        listen(&send, &gate)?;
+        Ok(Seat { showing, messages, send, shown: 0, gate, guard })
     }
 
     /// Shows a season until it is left.
@@ -119,18 +127,9 @@ pub struct Guard {
 }
 
 impl Guard {
-    /// Enters the terminal, and sees to it that a panic leaves it before it is told. One on another
-    /// thread ends the program too: nothing would come of what that thread was asked.
-    pub fn enter(mouse: bool) -> io::Result<Guard> {
-        let before = std::panic::take_hook();
-        let here = std::thread::current().id();
-        std::panic::set_hook(Box::new(move |panic| {
-            leave();
-            before(panic);
-            if std::thread::current().id() != here {
-                std::process::exit(PANICKED);
-            }
-        }));
+    /// Enters the terminal, and sees to it that a panic leaves it before it is told.
+    pub fn enter(mouse: bool, notes: Notes) -> io::Result<Guard> {
+        crash::watch(notes, leave);
         enter(mouse)?;
         Ok(Guard { mouse })
     }
@@ -172,19 +171,23 @@ fn leave() {
 }
 
 /// Threads that listen to the keyboard and to signals.
-fn listen(send: &Sender<Message>) -> io::Result<()> {
+fn listen(send: &Sender<Message>, gate: &Arc<Gate>) -> io::Result<()> {
     let mut signals = Signals::new([SIGTERM, SIGHUP, SIGINT, SIGQUIT, SIGTSTP, SIGCONT])?;
-    let for_signals = send.clone();
-    let send = send.clone();
+    let (for_signals, away) = (send.clone(), Arc::clone(gate));
     std::thread::spawn(move || {
         for signal in &mut signals {
+            if away.is_shut() && meant_for_the_editor(signal) {
+                continue;
+            }
             if for_signals.send(Message::Signal(signal)).is_err() {
                 return;
             }
         }
     });
+    let (send, gate) = (send.clone(), Arc::clone(gate));
     std::thread::spawn(move || {
         loop {
+            gate.pass();
             let message = match event::read() {
                 Ok(event) => Message::Event(event),
                 Err(error) => {
@@ -199,6 +202,16 @@ fn listen(send: &Sender<Message>) -> io::Result<()> {
         }
     });
     Ok(())
+}
+
+/// While an editor has the terminal, its keys send us signals too: Ctrl-C is its own affair, at Ctrl-Z
+/// both stop, and both go on together.
+fn meant_for_the_editor(signal: i32) -> bool {
+    if signal == SIGTSTP {
+        // Where the system can't stop us, the editor alone stops.
+        _ = emulate_default_handler(SIGTSTP);
+    }
+    matches!(signal, SIGINT | SIGQUIT | SIGTSTP | SIGCONT)
 }
 
 struct Shown<'a> {
@@ -224,7 +237,9 @@ impl Shown<'_> {
         let mut terminal = Terminal::new(CrosstermBackend::new(BufWriter::new(io::stdout())))?;
         // Another season may have stood here before.
         clear(&mut terminal)?;
-        Ok(Shown { app: App::new(Size { w, h }), back, seat, drawn: Drawn::default(), terminal })
+        let mut app = App::new(Size { w, h });
+        app.desk.keys = seat.showing.keys.clone();
+        Ok(Shown { app, back, seat, drawn: Drawn::default(), terminal })
     }
 
     fn run(&mut self) -> io::Result<Ended> {
@@ -314,6 +329,13 @@ impl Shown<'_> {
                 Effect::Sample => return Ok(Some(Left::Sample)),
                 Effect::Suspend => self.suspend()?,
                 Effect::Redraw => clear(&mut self.terminal)?,
+                Effect::Edit(words) => {
+                    let edited = self.edit(&words)?;
+                    let effects = self.app.take(Input::Edited(edited));
+                    if let Some(left) = self.carry_out(effects)? {
+                        return Ok(Some(left));
+                    }
+                }
             }
         }
         Ok(None)
@@ -324,6 +346,22 @@ impl Shown<'_> {
         self.seat.guard.leave();
         emulate_default_handler(SIGTSTP)?;
         self.come_back()
+    }
+
+    /// Leaves the terminal to an editor until it has ended.
+    ///
+    /// The reader mostly sits in a read, and would take the editor's first key. A changed window
+    /// ends that read without a key, so that is what it is told; then it waits at the gate. Looking
+    /// for keys now and then instead would wake the computer all day for what is done once a week.
+    fn edit(&mut self, words: &str) -> io::Result<Result<String, String>> {
+        let Seat { showing, gate, guard, .. } = self.seat;
+        let Some(editor) = &showing.editor else { return Ok(Err("$EDITOR is not set.".to_owned())) };
+        gate.shut(|| _ = raise(SIGWINCH));
+        guard.leave();
+        let edited = write_in(editor, words);
+        let back = self.come_back();
+        gate.open();
+        back.map(|()| edited)
     }
 
     fn come_back(&mut self) -> io::Result<()> {

@@ -1,6 +1,7 @@
 //! Finding things, boxes, totes and actions; help, and the ways back.
 
 use brimful::tui::app::key::Key;
+use brimful::tui::app::keymap::Keymap;
 use brimful::tui::app::table::{Kind, TABLE};
 
 use crate::table::Table;
@@ -120,7 +121,7 @@ fn help_shows_every_key_of_the_screen_and_the_whole_sentence_of_the_chosen_one()
             table.keys("↓");
         }
         for row in TABLE.iter().filter(|row| row.is_on(kind) && !row.looking.is_empty()) {
-            let names = row.keys();
+            let names = Keymap::default().names(row);
             let start: String = row.help.chars().take(40).collect();
             assert!(told.contains(names.as_str()), "{kind:?}: {names}");
             let sentence = told.contains(&start);

@@ -6,8 +6,10 @@ mod budgets;
 #[path = "../laws/dice.rs"]
 #[allow(dead_code, reason = "the laws throw these dice in more ways")]
 mod dice;
+mod editing;
 mod evening;
 mod finding;
+mod keys;
 mod logging;
 mod monkey;
 mod packing;

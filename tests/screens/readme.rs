@@ -3,6 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
+use brimful::tui::app::keymap::Keymap;
 use brimful::tui::app::table::{Group, On, TABLE};
 
 use crate::table::Table;
@@ -35,7 +36,8 @@ fn keys() -> String {
     let mut rows = String::from("| key | does | |\n|---|---|---|\n");
     for group in [Group::Go, Group::Do, Group::Move, Group::Line] {
         for row in TABLE.iter().filter(|row| row.group == group) {
-            let keys = if row.keys().is_empty() { "by name".to_owned() } else { format!("`{}`", row.keys()) };
+            let names = Keymap::default().names(row);
+            let keys = if names.is_empty() { "by name".to_owned() } else { format!("`{names}`") };
             let some = if row.on == On::All { "" } else { " (on some screens)" };
             rows.push_str(&format!("| {keys} | {} | {}{some} |\n", row.label, row.help));
         }

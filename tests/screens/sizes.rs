@@ -1,7 +1,7 @@
 //! Every screen in every size: nothing falls over, nothing is cut in the middle of a key, and one
 //! always sees where one is.
 
-use brimful::tui::app::keymap::Gesture;
+use brimful::tui::app::keymap::{Gesture, Keymap};
 use brimful::tui::app::table::{foot, row, writing};
 use brimful::tui::draw::look::Look;
 use unicode_width::UnicodeWidthStr;
@@ -81,7 +81,9 @@ fn the_keys_at_the_foot_are_never_cut() {
             let shown: Vec<&str> = shown.into_iter().filter(|words| !words.is_empty()).collect();
             let whole: Vec<String> = match table.app.gesture() {
                 Gesture::Looking => foot(table.app.top().kind())
-                    .map(|(row, label)| format!("{} {label}", row.keys().split(' ').next().unwrap_or_default()))
+                    .map(|(row, label)| {
+                        format!("{} {label}", Keymap::default().names(row).split(' ').next().unwrap_or_default())
+                    })
                     .collect(),
                 Gesture::Writing => writing(table.app.desk.line.as_ref().map(|line| &line.purpose))
                     .iter()

@@ -4,9 +4,11 @@
 mod answers;
 mod hauls;
 mod joining;
+mod manual;
 mod night;
 mod packing;
 mod rules;
 mod sample;
+mod settings;
 mod shell;
 mod stock;

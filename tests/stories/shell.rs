@@ -47,6 +47,7 @@ impl Computer {
             .env("TZ", "UTC")
             .env("BRIMFUL_FILE", self.file())
             .env("BRIMFUL_STATE", self.path("state"))
+            .env("BRIMFUL_CONFIG", self.path("config"))
             .env("BRIMFUL_TODAY", "2027-10-14");
         command
     }

@@ -103,8 +103,44 @@ pub enum Action {
     BoxUnpack,
     /// An opening count.
     Opening,
+    /// Write the words in an editor.
+    Editor,
     /// Where the file is.
     Where,
     /// Look around in the sample.
     Sample,
+}
+
+impl Action {
+    /// Its name in the settings file: `put-one`.
+    pub fn name(self) -> String {
+        let mut name = String::new();
+        for c in format!("{self:?}").chars() {
+            if c.is_ascii_uppercase() && !name.is_empty() {
+                name.push('-');
+            }
+            name.push(c.to_ascii_lowercase());
+        }
+        name
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::tui::app::table::TABLE;
+
+    /// People have these in their settings: a name that is there stays.
+    const NAMES: &str = "\
+        open back bought find actions review pull drop-off history drive help leave leave-now suspend redraw \
+        move-row move-col move-ends move-page next-part next-waiting choose choose-all undo redo plan-box mend \
+        put-one take-one set-aside move-box inside wow tick tick-all close-box count move-tote away whom why \
+        line-do line-take line-caret line-erase box-same box-hand-in box-back box-unpack opening editor where sample";
+
+    #[test]
+    fn names_in_the_settings_stay() {
+        let names: Vec<String> = TABLE.iter().map(|row| row.action.name()).collect();
+        for name in NAMES.split_whitespace() {
+            assert!(names.iter().any(|known| known == name), "{name} is gone");
+        }
+    }
 }

@@ -26,7 +26,7 @@ use crate::tui::back::Deed;
 impl App {
     pub(super) fn press(&mut self, press: Press) {
         let kind = self.top().kind();
-        let done = match keymap::not_here(table::row(press.action), kind) {
+        let done = match keymap::not_here(table::row(press.action), kind, &self.desk.keys) {
             Some(why) => Err(why),
             None => self.press_here(press),
         };
@@ -65,6 +65,7 @@ impl App {
                 });
                 Ok(())
             }
+            Action::Editor => self.edit(),
             Action::Undo | Action::Redo => {
                 self.desk.act(if press.action == Action::Undo { Deed::Undo } else { Deed::Redo });
                 Ok(())
@@ -86,7 +87,11 @@ impl App {
             Action::Bought => haul::open(desk, screens, false),
             Action::Opening => haul::open(desk, screens, true),
             Action::Find => desk.open_line(Purpose::Find),
-            Action::Actions => desk.open_line(Purpose::Actions),
+            Action::Actions => {
+                let under = desk.line.clone();
+                desk.open_line(Purpose::Actions);
+                desk.under = under;
+            }
             Action::PlanBox => desk.open_line(Purpose::Plan),
             Action::Help if kind == Kind::Help => return self.back(),
             Action::Help => {
@@ -150,7 +155,7 @@ impl App {
             return Ok(());
         }
         if home {
-            return Err("You are home; q leaves.".to_owned());
+            return Err(format!("You are home; {} leaves.", desk.key(Action::Leave)));
         }
         desk.go_back();
         Ok(())
@@ -237,7 +242,7 @@ fn go_once(action: Action, kind: Kind, desk: &mut Desk) -> Result<(), No> {
     };
     let needs_boxes = matches!(own, Kind::Review | Kind::DropOff);
     if needs_boxes && desk.seen.boxes().is_empty() {
-        return Err("No boxes yet: b plans one.".to_owned());
+        return Err(format!("No boxes yet: {} plans one.", desk.key(Action::PlanBox)));
     }
     if kind != own {
         desk.shut_line();
@@ -253,12 +258,15 @@ fn close_box(desk: &mut Desk, id: BoxId) -> Result<(), No> {
     match desk.seen.state_of(id) {
         BoxState::Open if line.things == 0 => return Err("Nothing in it yet.".to_owned()),
         BoxState::Open if !line.full && desk.closing != Some(id) => {
-            let why = format!("{} c again closes it as it is.", lacks(line));
+            let why = format!("{} {} again closes it as it is.", lacks(line), desk.key(Action::CloseBox));
             desk.closing = Some(id);
             return Err(why);
         }
         BoxState::Open => desk.act(Deed::Step(label, BoxChange::Close)),
-        BoxState::HandedIn => return Err(format!("Box {label} was handed in; : \"came back\" takes it back.")),
+        BoxState::HandedIn => {
+            let back = desk.keys.by_name(Action::BoxBack);
+            return Err(format!("Box {label} was handed in; {back} takes it back."));
+        }
         _ => desk.act(Deed::Step(label, BoxChange::Reopen)),
     }
     desk.closing = None;
@@ -283,7 +291,8 @@ pub fn lacks(line: &BoxLine) -> String {
 /// Asks what becomes of a thing that is taken away.
 pub fn ask_away(desk: &mut Desk, ware: &Ware) -> Result<(), No> {
     if ware.on_hand == 0 {
-        return Err("None of it is on hand; what is in boxes is taken out there, with −.".to_owned());
+        let out = desk.key(Action::TakeOne);
+        return Err(format!("None of it is on hand; what is in boxes is taken out there, with {out}."));
     }
     let named = Named { lots: ware.lots.to_vec(), title: ware.title.to_string() };
     let choices = vec![
@@ -302,10 +311,8 @@ pub fn ask_away(desk: &mut Desk, ware: &Ware) -> Result<(), No> {
 pub fn ask_drop(desk: &mut Desk, id: BoxId) -> Result<(), No> {
     let Some(line) = desk.seen.giftbox(id) else { return Ok(()) };
     if line.things + line.aside > 0 {
-        return Err(format!(
-            "Things are in box {} or set aside for it; : \"unpack\" takes them out first.",
-            line.label
-        ));
+        let unpack = desk.keys.by_name(Action::BoxUnpack);
+        return Err(format!("Things are in box {} or set aside for it; {unpack} takes them out first.", line.label));
     }
     let label = line.label.clone();
     desk.act(Deed::Step(label, BoxChange::Drop));

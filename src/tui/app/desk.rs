@@ -3,8 +3,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::action::Action;
 use super::asked::Asked;
 use super::hunting;
+use super::keymap::Keymap;
 use super::line::{Line, Purpose};
 use super::room::Size;
 use super::screen::Screen;
@@ -51,6 +53,8 @@ pub enum Effect {
     Redraw,
     /// Go over to the sample.
     Sample,
+    /// Let these words be changed in an editor; what comes of it comes in as [`super::key::Input::Edited`].
+    Edit(String),
 }
 
 /// Where to go next.
@@ -68,10 +72,14 @@ pub enum Go {
 pub struct Desk {
     /// The terminal's size.
     pub size: Size,
+    /// Which keys do what.
+    pub keys: Keymap,
     /// What was told.
     pub seen: Seen,
     /// The open line.
     pub line: Option<Line>,
+    /// The line that was open when an action was asked for by name.
+    pub(super) under: Option<Line>,
     /// The question that stands.
     pub asked: Option<Asked>,
     /// The answer row.
@@ -100,8 +108,10 @@ impl Desk {
     pub fn new(size: Size) -> Desk {
         Desk {
             size,
+            keys: Keymap::default(),
             seen: Seen::default(),
             line: None,
+            under: None,
             asked: None,
             said: Said::default(),
             here: None,
@@ -115,6 +125,11 @@ impl Desk {
             go: Vec::new(),
             out: Vec::new(),
         }
+    }
+
+    /// How an action is done, in a sentence: its key, or its name behind a colon.
+    pub fn key(&self, action: Action) -> String {
+        self.keys.told(action)
     }
 
     /// Has something done.
@@ -151,6 +166,7 @@ impl Desk {
     /// Opens the line with words in it.
     pub fn open_line_with(&mut self, purpose: Purpose, words: impl Into<String>) {
         self.shut_line();
+        self.under = None;
         self.line = Some(Line::new(purpose, words));
     }
 
@@ -215,7 +231,8 @@ impl Desk {
     pub fn put_each(&mut self, ware: &Ware, one: Option<BoxId>, aside: bool) -> Result<(), String> {
         let boxes = self.ticked_or(one);
         if boxes.is_empty() {
-            return Err("Into which box? Tick boxes with Space, or choose one under Boxes.".to_owned());
+            let tick = self.key(Action::Tick);
+            return Err(format!("Into which box? Tick boxes with {tick}, or choose one under Boxes."));
         }
         if ware.free() == 0 {
             return Err(format!("None of {} is left that isn't held for a box.", ware.title));

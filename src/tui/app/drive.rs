@@ -56,7 +56,7 @@ impl Face for Drive {
                 desk.open_line_with(Purpose::MendRule(row.what.clone()), row.words.clone());
                 Ok(())
             }
-            _ => Err("e puts the words of this row into the line, to change them.".to_owned()),
+            _ => Err(format!("{} puts the words of this row into the line, to change them.", desk.key(Action::Mend))),
         }
     }
 

@@ -187,7 +187,10 @@ impl Face for Haul {
                 let ware = desk.seen.shelf.holding(lot).map(Arc::clone);
                 super::common::ask_away(desk, &*ware.ok_or_else(|| "None of it is on hand.".to_owned())?)
             }
-            _ => Err("Not here: a goes on with the haul, e mends a line, Esc goes back.".to_owned()),
+            _ => {
+                let (bought, mend) = (desk.key(Action::Bought), desk.key(Action::Mend));
+                Err(format!("Not here: {bought} goes on with the haul, {mend} mends a line, Esc goes back."))
+            }
         }
     }
 

@@ -63,7 +63,10 @@ impl Face for Told {
                 desk.say(what);
                 Ok(())
             }
-            _ => Err("u takes the latest back, Ctrl-R brings it again.".to_owned()),
+            _ => {
+                let (undo, redo) = (desk.key(Action::Undo), desk.key(Action::Redo));
+                Err(format!("{undo} takes the latest back, {redo} brings it again."))
+            }
         }
     }
 }

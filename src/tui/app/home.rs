@@ -62,13 +62,13 @@ impl Home {
     fn open(&mut self, desk: &mut Desk) -> Result<(), No> {
         match self.part {
             ITEMS => {
-                let nothing = || "Nothing on hand. a writes what you bought.".to_owned();
+                let nothing = || format!("Nothing on hand. {} writes what you bought.", desk.key(Action::Bought));
                 let lots = self.ware().ok_or_else(nothing)?.lots.to_vec();
                 super::common::open_card(desk, &lots)
             }
             part => {
                 let id = self.giftbox(desk).map(|line| line.giftbox);
-                let id = id.ok_or_else(|| "No box planned. b plans one: 3 girl 6-8 ocean.".to_owned())?;
+                let id = id.ok_or_else(|| no_box(desk))?;
                 let mut packing = Packing::of(id);
                 if part == CHECKLIST {
                     packing.to_gap(self.lists[CHECKLIST].row());
@@ -90,7 +90,7 @@ impl Home {
         }
         let boxes = desk.ticked_or(id);
         if boxes.is_empty() {
-            return Err("No box planned. b plans one: 3 girl 6-8 ocean.".to_owned());
+            return Err(no_box(desk));
         }
         let line = if self.part == CHECKLIST { self.wanted(desk) } else { None };
         desk.act(Deed::Best { boxes, line, aside });
@@ -115,7 +115,8 @@ impl Home {
             (ITEMS, Some(ware), _) => {
                 let lots = ware.lots.to_vec();
                 super::common::open_card(desk, &lots)?;
-                desk.say("e mends the newest batch of it; its words come into the line.");
+                let mend = desk.key(Action::Mend);
+                desk.say(format!("{mend} mends the newest batch of it; its words come into the line."));
                 Ok(())
             }
             (_, _, Some(line)) => {
@@ -168,6 +169,10 @@ pub fn plan_words(line: &BoxLine) -> String {
     let theme = if line.theme.is_empty() { String::new() } else { format!(" {}", line.theme) };
     let colours = if line.palette.is_empty() { String::new() } else { format!(", {}", line.palette.join(" and ")) };
     format!("{} {ages}{theme}{colours}", line.for_whom)
+}
+
+fn no_box(desk: &Desk) -> No {
+    format!("No box planned. {} plans one: 3 girl 6-8 ocean.", desk.key(Action::PlanBox))
 }
 
 impl Face for Home {
@@ -230,7 +235,8 @@ impl Face for Home {
     fn press(&mut self, press: Press, desk: &mut Desk) -> Result<(), No> {
         match press.action {
             Action::Open if desk.seen.is_new() => {
-                Err("The table is empty: a writes what you bought, b plans a box.".to_owned())
+                let (bought, plan) = (desk.key(Action::Bought), desk.key(Action::PlanBox));
+                Err(format!("The table is empty: {bought} writes what you bought, {plan} plans a box."))
             }
             Action::Open => self.open(desk),
             Action::Choose if desk.seen.is_new() && press.n == 1 => {

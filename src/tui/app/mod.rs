@@ -32,6 +32,7 @@ pub mod table;
 pub mod tote;
 
 pub mod common;
+mod editor;
 mod flight;
 mod oneline;
 mod told;
@@ -149,18 +150,19 @@ impl App {
                 Some(_) => true,
             },
             Input::Resize(..) | Input::Wheel(_) | Input::Told(_) => false,
-            Input::Paste(_) | Input::Click(_) => true,
+            Input::Paste(_) | Input::Edited(_) | Input::Click(_) => true,
         }
     }
 
     fn press_of(&self, key: Key) -> Option<Press> {
-        keymap::press(key, self.gesture())
+        self.desk.keys.press(key, self.gesture())
     }
 
     fn handle(&mut self, input: Input) {
         match input {
             Input::Key(key) => self.key(key),
             Input::Paste(text) => self.paste(&text),
+            Input::Edited(text) => self.edited(text),
             Input::Click(hit) => self.click(hit),
             Input::Wheel(rows) => self.wheel(rows),
             Input::Resize(w, h) => self.desk.size = Size { w, h },

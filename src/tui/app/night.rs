@@ -72,7 +72,10 @@ impl Face for Night {
             Action::PutOne => desk.act(Deed::Best { boxes: vec![giftbox], line: None, aside: false }),
             Action::SetAside => desk.act(Deed::Best { boxes: vec![giftbox], line: None, aside: true }),
             Action::NextWaiting => go(self, desk, |list, rows| list.step(rows, press.n.into())),
-            _ => return Err("Enter goes to this box, + puts the best in, c closes it.".to_owned()),
+            _ => {
+                let (one, close) = (desk.key(Action::PutOne), desk.key(Action::CloseBox));
+                return Err(format!("Enter goes to this box, {one} puts the best in, {close} closes it."));
+            }
         }
         Ok(())
     }

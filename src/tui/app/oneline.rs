@@ -79,7 +79,12 @@ impl App {
                 let Some(Offered::Action(action)) = line.offered() else {
                     return Err(format!("Nothing is called \"{}\".", line.words().trim()));
                 };
+                let under = self.desk.under.take();
                 self.desk.end_line();
+                if *action == Action::Editor {
+                    // It works on the words that were being written.
+                    self.desk.line = under;
+                }
                 self.press(Press::named(*action));
                 Ok(())
             }

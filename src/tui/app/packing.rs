@@ -150,7 +150,7 @@ impl Packing {
         let label = line.label.clone();
         let looks = matches!(press.action, Action::Open | Action::Why);
         if !looks && !line.standing.is_open() {
-            return Err(not_open(line));
+            return Err(not_open(line, desk));
         }
         let lots = vec![content.lot];
         let named = Named { lots: lots.clone(), title: content.name.clone() };
@@ -206,7 +206,7 @@ impl Packing {
     fn open_for_putting(&mut self, desk: &mut Desk, aside: bool) -> Result<(), No> {
         let Some(line) = desk.seen.giftbox(self.giftbox) else { return Ok(()) };
         if !line.standing.is_open() {
-            return Err(not_open(line));
+            return Err(not_open(line, desk));
         }
         desk.open_line(Purpose::PutIn { aside, inside: None });
         Ok(())
@@ -237,9 +237,9 @@ impl Packing {
 }
 
 /// Why nothing can be done with what is in a box.
-fn not_open(line: &BoxLine) -> No {
+fn not_open(line: &BoxLine, desk: &Desk) -> No {
     if line.standing == BoxState::Closed {
-        format!("Box {} is closed; c opens it.", line.label)
+        format!("Box {} is closed; {} opens it.", line.label, desk.key(Action::CloseBox))
     } else {
         format!("Box {} is {}.", line.label, line.state)
     }

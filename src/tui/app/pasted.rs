@@ -140,7 +140,10 @@ impl Pasted {
         let Some(entry) = &line.entry else { return };
         match doubts::next(entry, &line.left, &desk.seen) {
             Next::Ask(asked) => desk.asked = Some(*asked),
-            Next::No(why) => desk.refuse(format!("{why} e mends it, x leaves it out.")),
+            Next::No(why) => {
+                let (mend, away) = (desk.key(Action::Mend), desk.key(Action::Away));
+                desk.refuse(format!("{why} {mend} mends it, {away} leaves it out."));
+            }
             Next::Keep => {}
         }
     }
@@ -248,7 +251,10 @@ impl Face for Pasted {
                 self.keep(desk);
                 Ok(())
             }
-            _ => Err("First these lines: Enter goes on, e mends one, x leaves one out.".to_owned()),
+            _ => {
+                let (mend, away) = (desk.key(Action::Mend), desk.key(Action::Away));
+                Err(format!("First these lines: Enter goes on, {mend} mends one, {away} leaves one out."))
+            }
         }
     }
 
@@ -281,7 +287,7 @@ impl Face for Pasted {
 
     fn back(&mut self, desk: &mut Desk) -> bool {
         self.keep(desk);
-        desk.say("The pasted lines wait: a opens them again.");
+        desk.say(format!("The pasted lines wait: {} opens them again.", desk.key(Action::Bought)));
         false
     }
 

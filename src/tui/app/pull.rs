@@ -84,7 +84,10 @@ impl Face for Pull {
                 let placements = self.all().flat_map(|row| row.placements.clone()).collect();
                 Pull::fetch(desk, placements)
             }
-            _ => Err("Space puts what you fetched into its box; * puts all of it in.".to_owned()),
+            _ => {
+                let (tick, all) = (desk.key(Action::Tick), desk.key(Action::TickAll));
+                Err(format!("{tick} puts what you fetched into its box; {all} puts all of it in."))
+            }
         }
     }
 }

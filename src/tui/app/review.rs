@@ -64,7 +64,8 @@ impl Review {
     fn fill(&self, desk: &mut Desk) -> Result<(), No> {
         let line = self.giftbox(desk).ok_or_else(|| "No box lacks that.".to_owned())?;
         if !line.standing.is_open() {
-            return Err(format!("Box {} is {}; c opens it.", line.label, line.state));
+            let close = desk.key(Action::CloseBox);
+            return Err(format!("Box {} is {}; {close} opens it.", line.label, line.state));
         }
         let mut packing = Packing::of(line.giftbox);
         let gap = self.cell(desk).and_then(|cell| line.checklist.iter().position(|other| other.line == cell.line));

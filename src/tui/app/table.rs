@@ -172,6 +172,7 @@ pub const TABLE: &[Row] = &[
     row!(BoxBack, Do, BOXES, NONE, NONE, NONE, "came back", "A box came back from the drive today."),
     row!(BoxUnpack, Do, BOXES, NONE, NONE, NONE, "unpack", "Take all of a box back to its totes."),
     row!(Opening, Do, All, NONE, NONE, NONE, "opening count", "Full totes on the first day: the tote said once, no prices asked."),
+    row!(Editor, Do, All, NONE, NONE, NONE, "write in your editor", "A long note, or many lines, in $EDITOR; what comes back is taken like a paste."),
     row!(Where, Go, All, NONE, NONE, NONE, "where is the file", "Where the file and what belongs to it are."),
     row!(Sample, Go, Only(&[K::Home]), NONE, NONE, NONE, "made-up drive", "Look around in an invented drive; yours waits."),
 ];
@@ -200,24 +201,6 @@ impl Row {
             On::All => true,
             On::Only(kinds) => kinds.contains(&kind),
         }
-    }
-
-    /// Its keys as people read them: `a F2`.
-    pub fn keys(&self) -> String {
-        let all = self.looking.iter().chain(self.writing).map(|(key, _)| key);
-        let mut names: Vec<String> = Vec::new();
-        for key in all {
-            let name = key.to_string();
-            if !names.contains(&name) {
-                names.push(name);
-            }
-        }
-        // Nine digits are told as a range, and one minus is enough.
-        if names.first().is_some_and(|name| name == "1") {
-            return "1–9".to_owned();
-        }
-        names.dedup();
-        names.join(" ")
     }
 }
 

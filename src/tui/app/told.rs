@@ -1,5 +1,6 @@
 //! What the season and the search tell, taken in; and what is asked of them after each step.
 
+use super::action::Action;
 use super::desk::{Effect, Said, Tone};
 use super::line::{Line, Offered, Purpose};
 use super::{App, Desk, Screen, hunting};
@@ -205,10 +206,11 @@ impl App {
             }
         }
         self.drafted = text;
+        let a = self.desk.key(Action::Bought);
         if self.desk.kept.contains_key("bought") {
-            self.desk.say("A half-written line waits for you: a opens it.");
+            self.desk.say(format!("A half-written line waits for you: {a} opens it."));
         } else if self.desk.kept.contains_key("pasted") {
-            self.desk.say("Pasted lines wait to be saved: a opens them.");
+            self.desk.say(format!("Pasted lines wait to be saved: {a} opens them."));
         }
     }
 }

@@ -45,13 +45,8 @@ pub fn foot(canvas: &mut Canvas<'_>, app: &App) {
         }
         let end = canvas.raw(x, y, both, name, Role::Here);
         canvas.raw(end + 1, y, both, label, Role::Text);
-        let pressed = match app.gesture() {
-            Gesture::Looking => row.looking.first(),
-            Gesture::Writing => row.writing.first(),
-            Gesture::Asked => row.asked.first(),
-        };
-        if let Some((key, _)) = pressed {
-            canvas.zone(x, y, both, Hit::Press(*key));
+        if let Some(key) = app.desk.keys.first(row.action, app.gesture()) {
+            canvas.zone(x, y, both, Hit::Press(key));
         }
         x += both + gap;
     }
@@ -62,7 +57,8 @@ fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
     match app.gesture() {
         Gesture::Looking => {
             let rows = table::foot(app.top().kind());
-            rows.map(|(row, label)| (row, label.to_owned(), looking(row))).collect()
+            let shown = |(row, label): (&'static Row, &str)| Some((row, label.to_owned(), looking(&app.desk, row)?));
+            rows.filter_map(shown).collect()
         }
         Gesture::Writing => table::writing(app.desk.line.as_ref().map(|line| &line.purpose))
             .iter()
@@ -83,8 +79,10 @@ fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
     }
 }
 
-fn looking(row: &Row) -> String {
-    row.keys().split(' ').next().unwrap_or_default().to_owned()
+/// The first key, the digits told as a range; none where its keys were taken away.
+fn looking(desk: &Desk, row: &'static Row) -> Option<String> {
+    let key = desk.keys.first(row.action, Gesture::Looking)?;
+    Some(if row.action == Action::Choose { desk.keys.names(row) } else { key.to_string() })
 }
 
 fn asked(app: &App) -> Vec<(&'static Row, String, String)> {
@@ -108,11 +106,14 @@ fn said(canvas: &mut Canvas<'_>, desk: &Desk, gesture: Gesture, y: u16) {
         Tone::Done | Tone::Undone => Role::Good,
         Tone::No => Role::Care,
     };
-    let back = match (said.tone, gesture) {
-        (Tone::Done, Gesture::Looking) => "u takes it back.",
-        (Tone::Done, _) => "F5 takes it back.",
-        (Tone::Undone, _) => "Ctrl-R brings it again.",
-        (Tone::Plain | Tone::No, _) => {
+    let key = |action| match gesture {
+        Gesture::Looking => desk.key(action),
+        _ => desk.keys.first(action, Gesture::Writing).map(|key| key.to_string()).unwrap_or_default(),
+    };
+    let back = match said.tone {
+        Tone::Done => format!("{} takes it back.", key(Action::Undo)),
+        Tone::Undone => format!("{} brings it again.", key(Action::Redo)),
+        Tone::Plain | Tone::No => {
             canvas.text(1, y, width, &said.text, role);
             return;
         }

@@ -15,6 +15,7 @@ use super::rows::{self, Place};
 use crate::model::checklist::Met;
 use crate::season::{BoxLine, Cell, Content};
 use crate::tui::app::App;
+use crate::tui::app::action::Action;
 use crate::tui::app::common::lacks;
 use crate::tui::app::desk::Desk;
 use crate::tui::app::filter::Filter;
@@ -128,7 +129,8 @@ fn items(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     let picked = &desk.seen.on_hand;
     if picked.is_empty() {
         canvas.text(place.x + 2, place.y, place.width.saturating_sub(2), "Nothing on hand.", Role::Text);
-        canvas.text(place.x + 2, place.y + 1, place.width.saturating_sub(2), "a writes what you bought.", Role::Text);
+        let bought = format!("{} writes what you bought.", desk.key(Action::Bought));
+        canvas.text(place.x + 2, place.y + 1, place.width.saturating_sub(2), &bought, Role::Text);
     }
     let end = place.x + place.width;
     let wide = place.width > 34;
@@ -167,13 +169,8 @@ fn boxes(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     title(canvas, place, &words, &signs);
     if shown.is_empty() {
         canvas.text(place.x + 2, place.y, place.width.saturating_sub(2), "No box planned.", Role::Text);
-        canvas.text(
-            place.x + 2,
-            place.y + 1,
-            place.width.saturating_sub(2),
-            "b plans one: 3 girl 6-8 ocean",
-            Role::Text,
-        );
+        let plan = format!("{} plans one: 3 girl 6-8 ocean", desk.key(Action::PlanBox));
+        canvas.text(place.x + 2, place.y + 1, place.width.saturating_sub(2), &plan, Role::Text);
     }
     rows::draw(canvas, place, home.list(BOXES), shown.len(), |canvas, row, y| {
         box_row(canvas, desk, shown[row], place, y);

@@ -6,6 +6,7 @@ use super::canvas::{Canvas, cells};
 use super::look::Role;
 use crate::season::{Entry, Outcome, Reading, What, compare};
 use crate::tui::app::App;
+use crate::tui::app::action::Action;
 use crate::tui::app::asked::Asked;
 use crate::tui::app::hunting;
 use crate::tui::app::key::Hit;
@@ -13,17 +14,19 @@ use crate::tui::app::line::{Line, Offered, Purpose};
 use crate::tui::app::room::{Room, Tier};
 use crate::tui::app::table;
 
-/// What stands in the closed line.
-const CLOSED: &str = "› a writes what you bought, / finds anything";
-
 /// The line with all that lies beneath it.
 pub fn draw(canvas: &mut Canvas<'_>, app: &App, room: &Room) {
     let desk = &app.desk;
     let bottom = room.line + room.line_rows;
     match (&desk.line, &desk.asked) {
         (None, None) => {
-            let short = if room.size.w < 50 { "› a bought, / find" } else { CLOSED };
-            canvas.text(1, room.line, canvas.width(), short, Role::Quiet);
+            let (bought, find) = (desk.key(Action::Bought), desk.key(Action::Find));
+            let words = if room.size.w < 50 {
+                format!("› {bought} bought, {find} find")
+            } else {
+                format!("› {bought} writes what you bought, {find} finds anything")
+            };
+            canvas.text(1, room.line, canvas.width(), &words, Role::Quiet);
             canvas.zone(0, room.line, canvas.width(), Hit::Line);
         }
         (None, Some(asked)) => question(canvas, asked, room.line, bottom),
@@ -255,7 +258,7 @@ fn offered_row(canvas: &mut Canvas<'_>, app: &App, offered: &Offered, y: u16) {
         Offered::Action(action) => {
             let row = table::row(*action);
             canvas.text(3, y, 20, row.label, Role::Text);
-            canvas.text(24, y, 12, &row.keys(), Role::Here);
+            canvas.text(24, y, 12, &app.desk.keys.names(row), Role::Here);
             canvas.text(37, y, width.saturating_sub(38), row.help, Role::Text);
         }
     }

@@ -6,6 +6,7 @@ use super::look::Role;
 use super::rows::{self, Place};
 use crate::model::text::counted;
 use crate::tui::app::App;
+use crate::tui::app::action::Action;
 use crate::tui::app::drive::Drive;
 use crate::tui::app::help::{Help, SENTENCE};
 use crate::tui::app::history::Told;
@@ -164,7 +165,8 @@ fn two_rows(canvas: &mut Canvas<'_>, place: Place, selected: usize, lines: &[(Op
 pub fn drive(canvas: &mut Canvas<'_>, app: &App, drive: &Drive) {
     let room = app.desk.room(2);
     let place = table(app, &room);
-    heading_ruled(canvas, "How your drive does it", "e changes a row");
+    let change = format!("{} changes a row", app.desk.key(Action::Mend));
+    heading_ruled(canvas, "How your drive does it", &change);
     let name = drive.rules.iter().map(|row| super::canvas::cells(&row.what)).max().unwrap_or(0).min(place.width / 2);
     rows::draw(canvas, place, drive.list(0), drive.rules.len(), |canvas, row, y| {
         let rule = &drive.rules[row];
@@ -185,8 +187,11 @@ pub fn help(canvas: &mut Canvas<'_>, app: &App, help: &Help) {
     let place = Place { height: place.height.saturating_sub(SENTENCE).max(1), ..place };
     rows::draw(canvas, place, help.list(0), keys.len(), |canvas, row, y| {
         let row = keys[row];
-        let names = row.keys();
-        canvas.text(3, y, 13, if names.is_empty() { ": by name" } else { &names }, Role::Here);
+        let mut names = app.desk.keys.names(row);
+        if names.is_empty() {
+            names = format!("{} by name", app.desk.key(Action::Actions));
+        }
+        canvas.text(3, y, 13, &names, Role::Here);
         if narrow {
             canvas.text(17, y, place.width.saturating_sub(17), row.label, Role::Text);
         } else {

@@ -3,6 +3,7 @@
 use super::canvas::Canvas;
 use super::look::Role;
 use crate::tui::app::App;
+use crate::tui::app::action::Action;
 use crate::tui::app::common::lacks;
 use crate::tui::app::line::Offered;
 use crate::tui::app::screen::Screen;
@@ -39,7 +40,8 @@ fn here(app: &App) -> String {
     let desk = &app.desk;
     match app.screens.last() {
         Some(Screen::Home(home)) if desk.seen.is_new() || home.giftbox(desk).is_none() => {
-            "a writes what you bought, b plans a box.".to_owned()
+            let (bought, plan) = (desk.key(Action::Bought), desk.key(Action::PlanBox));
+            format!("{bought} writes what you bought, {plan} plans a box.")
         }
         Some(Screen::Home(home)) => home.giftbox(desk).map(lacks).unwrap_or_default(),
         Some(Screen::Packing(packing)) => desk.seen.giftbox(packing.giftbox()).map(lacks).unwrap_or_default(),

@@ -16,4 +16,5 @@ mod others;
 mod paste;
 mod resize;
 mod seat;
+mod settings;
 mod stops;

@@ -43,7 +43,7 @@ impl Home {
     }
 
     /// What the program finds around it, and nothing else.
-    fn surroundings(&self) -> [(&'static str, PathBuf); 7] {
+    fn surroundings(&self) -> [(&'static str, PathBuf); 8] {
         [
             ("HOME", self.path("")),
             ("TZ", "UTC".into()),
@@ -51,6 +51,7 @@ impl Home {
             ("TERM", "xterm-256color".into()),
             ("BRIMFUL_FILE", self.file()),
             ("BRIMFUL_STATE", self.path("state")),
+            ("BRIMFUL_CONFIG", self.path("config")),
             ("BRIMFUL_TODAY", "2027-10-14".into()),
         ]
     }

@@ -1,6 +1,7 @@
 //! Whatever stops the program, the terminal is left as one would want to find it.
 
-use brimful::tui::Guard;
+use brimful::season::{Moment, State};
+use brimful::tui::{Guard, Notes};
 
 use super::seat::{Home, Seat, until};
 
@@ -69,16 +70,25 @@ fn ctrl_z_puts_it_aside_and_coming_back_finds_every_word() {
 }
 
 /// Runs one test of this very program in a terminal.
-fn myself(test: &str) -> Seat {
-    let home = Home::new();
+fn myself(home: &Home, test: &str) -> Seat {
     let program = std::env::current_exe().unwrap();
     let name = format!("terminal::stops::{test}");
     let args = ["--exact", &name, "--nocapture", "--test-threads=1"];
     let mut command = home.command(program.to_str().unwrap(), &args);
     command.env(TO_PANIC, "1");
-    // The folder goes before the program is done with it; it keeps nothing there.
-    command.cwd("/");
     Seat::run(command, 80, 24)
+}
+
+/// The terminal, taken by a program that is to panic.
+fn taken() -> Guard {
+    let clock = Box::new(|| Moment { now_millis: 0, today: jiff::civil::date(2027, 10, 14) });
+    let state = State::new(std::env::var_os("BRIMFUL_STATE").unwrap().into());
+    Guard::enter(true, Notes { state, clock }).unwrap()
+}
+
+/// What the program noted of its end.
+fn note(home: &Home) -> String {
+    std::fs::read_to_string(home.path("state/crash-2027-10-14.txt")).unwrap()
 }
 
 fn is_to_panic() -> bool {
@@ -88,27 +98,31 @@ fn is_to_panic() -> bool {
 #[test]
 fn a_panic_is_told_on_the_usual_screen() {
     if is_to_panic() {
-        let _guard = Guard::enter(true).unwrap();
+        let _guard = taken();
         println!("drawn before");
         panic!("the table broke");
     }
-    let mut seat = myself("a_panic_is_told_on_the_usual_screen");
+    let home = Home::new();
+    let mut seat = myself(&home, "a_panic_is_told_on_the_usual_screen");
     assert!(!seat.ends().success());
     assert!(seat.wrote().contains("\x1b[?1049h"), "it never took the screen");
-    seat.waits_for("the table broke").waits_without("drawn before");
+    seat.waits_for("Brimful stopped where it should not have").waits_without("drawn before");
+    assert!(note(&home).contains("the table broke"), "{}", note(&home));
     seat.is_left_tidy();
 }
 
 #[test]
 fn a_panic_behind_the_screens_ends_the_program() {
     if is_to_panic() {
-        let _guard = Guard::enter(true).unwrap();
+        let _guard = taken();
         _ = std::thread::spawn(|| panic!("the shelf broke")).join();
         println!("and goes on");
         return;
     }
-    let mut seat = myself("a_panic_behind_the_screens_ends_the_program");
+    let home = Home::new();
+    let mut seat = myself(&home, "a_panic_behind_the_screens_ends_the_program");
     assert_eq!(seat.ends().exit_code(), 101);
-    seat.waits_for("the shelf broke").waits_without("and goes on");
+    seat.waits_for("Brimful stopped where it should not have").waits_without("and goes on");
+    assert!(note(&home).contains("the shelf broke"), "{}", note(&home));
     seat.is_left_tidy();
 }
