@@ -234,7 +234,7 @@ impl Monkey {
         let zone = self.dice.pick(&self.drawn.zones);
         let spot = if self.dice.chance(80) { zone.map(|zone| (zone.area.x, zone.area.y)) } else { None };
         let (x, y) = spot.unwrap_or_else(|| {
-            (self.dice.between(0, size.w.into()) as u16, self.dice.between(0, size.h.into()) as u16)
+            (short(self.dice.between(0, size.w.into())), short(self.dice.between(0, size.h.into())))
         });
         if let Some(hit) = self.drawn.hit(x, y) {
             self.input(Input::Click(hit));
@@ -248,7 +248,7 @@ impl Monkey {
             2 => (120, 36),
             _ => (80, 24),
         };
-        self.input(Input::Resize(w as u16, h as u16));
+        self.input(Input::Resize(short(w), short(h)));
     }
 
     fn paste(&mut self) {
@@ -286,7 +286,7 @@ impl Monkey {
         let size = self.table.app.desk.size;
         let (mut w, mut h) = (size.w, size.h);
         if self.dice.chance(2) {
-            (w, h) = (self.dice.between(1, 90) as u16, self.dice.between(1, 30) as u16);
+            (w, h) = (short(self.dice.between(1, 90)), short(self.dice.between(1, 30)));
         }
         let mut buffer = Buffer::empty(Rect::new(0, 0, w, h));
         self.drawn = draw(&self.table.app, self.table.look, &mut buffer);
@@ -394,4 +394,8 @@ fn another_twenty_five_thousand() {
 #[test]
 fn and_the_last_twenty_five_thousand() {
     runs(403);
+}
+
+fn short(number: u32) -> u16 {
+    u16::try_from(number).unwrap_or(u16::MAX)
 }

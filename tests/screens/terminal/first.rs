@@ -7,7 +7,7 @@ fn a_line_logged_on_the_first_evening_is_there_on_the_second() {
     let home = Home::new();
     let mut seat = home.open(&[]);
     seat.waits_for("The table is empty. Three things to begin with, in any order:");
-    assert!(seat.ask(|screen| screen.alternate_screen()), "it must not write over what stands on the screen");
+    assert!(seat.ask(vt100::Screen::alternate_screen), "it must not write over what stands on the screen");
     assert!(!seat.takes_lines_as_before(), "it must take keys one by one");
     seat.types("a12 toothbrushes 1.50 tote 4⏎").waits_for("Logged 1 line, 1.50 paid, 2027-10-14.");
     seat.back_to("› a writes what you bought").back_to("Items");

@@ -68,7 +68,7 @@ fn an_editor_has_the_terminal_to_itself_and_its_words_come_back() {
         seat.waits_for("do ›");
         seat.types("your editor").waits_for("do › your editor");
         seat.types("⏎").waits_for("it says: 2 combs");
-        assert!(!seat.ask(|screen| screen.alternate_screen()) && seat.takes_lines_as_before(), "round {round}");
+        assert!(!seat.ask(vt100::Screen::alternate_screen) && seat.takes_lines_as_before(), "round {round}");
         // Not one key of these may go elsewhere.
         seat.types("2 green combs .50").waits_for("2 green combs .50");
         seat.types("⏎").waits_for("bought › 2 green combs .50");
