@@ -50,8 +50,11 @@ fn told(panic: &PanicHookInfo<'_>) -> String {
     if let Some(place) = panic.location() {
         _ = writeln!(text, "at {}:{}:{}", place.file(), place.line(), place.column());
     }
+    let payload = panic.payload();
+    let formatted = || payload.downcast_ref::<String>().map(String::as_str);
+    let message = payload.downcast_ref::<&str>().copied().or_else(formatted).unwrap_or_default();
     let name = std::thread::current().name().unwrap_or("unnamed").to_owned();
-    _ = writeln!(text, "thread {name}\n{}\n", without_words(panic.payload_as_str().unwrap_or_default()));
+    _ = writeln!(text, "thread {name}\n{}\n", without_words(message));
     text
 }
 

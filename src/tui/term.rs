@@ -107,7 +107,7 @@ impl Seat {
         match ended? {
             Ended::Left(left) => Ok(left),
             Ended::Signal(signal) => {
-                self.guard.leave();
+                leave();
                 // The terminal is as it was; now the signal may do what it does.
                 emulate_default_handler(signal)?;
                 Ok(Left::Closed)
@@ -138,16 +138,11 @@ impl Guard {
     fn enter_again(&self) -> io::Result<()> {
         enter(self.mouse)
     }
-
-    /// Leaves the terminal for a while, or for good.
-    fn leave(&self) {
-        leave();
-    }
 }
 
 impl Drop for Guard {
     fn drop(&mut self) {
-        self.leave();
+        leave();
     }
 }
 
@@ -343,7 +338,7 @@ impl Shown<'_> {
 
     /// Stops like any program that is put aside, the terminal as it was before.
     fn suspend(&mut self) -> io::Result<()> {
-        self.seat.guard.leave();
+        leave();
         emulate_default_handler(SIGTSTP)?;
         self.come_back()
     }
@@ -354,10 +349,10 @@ impl Shown<'_> {
     /// ends that read without a key, so that is what it is told; then it waits at the gate. Looking
     /// for keys now and then instead would wake the computer all day for what is done once a week.
     fn edit(&mut self, words: &str) -> io::Result<Result<String, String>> {
-        let Seat { showing, gate, guard, .. } = self.seat;
+        let Seat { showing, gate, .. } = self.seat;
         let Some(editor) = &showing.editor else { return Ok(Err("$EDITOR is not set.".to_owned())) };
         gate.shut(|| _ = raise(SIGWINCH));
-        guard.leave();
+        leave();
         let edited = write_in(editor, words);
         let back = self.come_back();
         gate.open();

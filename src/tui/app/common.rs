@@ -65,7 +65,10 @@ impl App {
                 });
                 Ok(())
             }
-            Action::Editor => self.edit(),
+            Action::Editor => {
+                self.edit();
+                Ok(())
+            }
             Action::Undo | Action::Redo => {
                 self.desk.act(if press.action == Action::Undo { Deed::Undo } else { Deed::Redo });
                 Ok(())

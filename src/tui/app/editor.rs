@@ -3,18 +3,17 @@
 use super::App;
 use super::desk::Effect;
 use super::line::Purpose;
-use super::screen::{No, Screen};
+use super::screen::Screen;
 
 impl App {
     /// Sends the words of the open line out; without one, lines that wait to be looked through.
-    pub(super) fn edit(&mut self) -> Result<(), No> {
+    pub(super) fn edit(&mut self) {
         self.desk.asked = None;
         let words = match &self.desk.line {
             Some(line) => line.words().to_owned(),
             None => WAITING.iter().find_map(|name| self.desk.kept.get(name).cloned()).unwrap_or_default(),
         };
         self.desk.out.push(Effect::Edit(words));
-        Ok(())
     }
 
     /// Takes what came back like a paste, in place of what went out.
