@@ -50,16 +50,12 @@ fn told(panic: &PanicHookInfo<'_>) -> String {
     if let Some(place) = panic.location() {
         _ = writeln!(text, "at {}:{}:{}", place.file(), place.line(), place.column());
     }
-    let name = std::thread::current().name().unwrap_or("unnamed").to_owned();
-    _ = writeln!(text, "thread {name}\n{}\n", without_words(message(panic)));
-    text
-}
-
-/// The message of a panic: a text written out, or one put together.
-fn message<'a>(panic: &'a PanicHookInfo<'_>) -> &'a str {
     let payload = panic.payload();
-    let whole = payload.downcast_ref::<&str>().copied();
-    whole.or_else(|| payload.downcast_ref::<String>().map(String::as_str)).unwrap_or_default()
+    let formatted = || payload.downcast_ref::<String>().map(String::as_str);
+    let message = payload.downcast_ref::<&str>().copied().or_else(formatted).unwrap_or_default();
+    let name = std::thread::current().name().unwrap_or("unnamed").to_owned();
+    _ = writeln!(text, "thread {name}\n{}\n", without_words(message));
+    text
 }
 
 /// A message up to its first quotation: what stands in quotes may be what somebody typed.

@@ -56,12 +56,13 @@ impl Face for Told {
     }
 
     fn press(&mut self, press: Press, desk: &mut Desk) -> Result<(), No> {
-        if press.action != Action::Open {
-            let (undo, redo) = (desk.key(Action::Undo), desk.key(Action::Redo));
-            return Err(format!("{undo} takes the latest back, {redo} brings it again."));
+        if press.action == Action::Open {
+            let step = self.steps().get(self.list.row()).ok_or_else(|| "Nothing was done yet.".to_owned())?;
+            let what = if step.undone { format!("Taken back: {}", step.what) } else { step.what.clone() };
+            desk.say(what);
+            return Ok(());
         }
-        let step = self.steps().get(self.list.row()).ok_or_else(|| "Nothing was done yet.".to_owned())?;
-        desk.say(if step.undone { format!("Taken back: {}", step.what) } else { step.what.clone() });
-        Ok(())
+        let (undo, redo) = (desk.key(Action::Undo), desk.key(Action::Redo));
+        Err(format!("{undo} takes the latest back, {redo} brings it again."))
     }
 }

@@ -106,7 +106,7 @@ fn a_panic_is_told_on_the_usual_screen() {
     let mut seat = myself(&home, "a_panic_is_told_on_the_usual_screen");
     assert!(!seat.ends().success());
     assert!(seat.wrote().contains("\x1b[?1049h"), "it never took the screen");
-    seat.waits_for("Brimful stopped where it should not have").waits_without("drawn before");
+    seat.waits_for("stopped where it should not have").waits_without("drawn before");
     assert!(note(&home).contains("the table broke"), "{}", note(&home));
     seat.is_left_tidy();
 }
@@ -122,7 +122,7 @@ fn a_panic_behind_the_screens_ends_the_program() {
     let home = Home::new();
     let mut seat = myself(&home, "a_panic_behind_the_screens_ends_the_program");
     assert_eq!(seat.ends().exit_code(), 101);
-    seat.waits_for("Brimful stopped where it should not have").waits_without("and goes on");
+    seat.waits_for("stopped where it should not have").waits_without("and goes on");
     assert!(note(&home).contains("the shelf broke"), "{}", note(&home));
     seat.is_left_tidy();
 }
