@@ -189,6 +189,16 @@ mod tests {
     }
 
     #[test]
+    fn the_settings_that_the_page_shows_are_right() {
+        let page = include_str!("../../README.md");
+        let shown = page.split("```toml\ntheme").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
+        let settings = settings(&format!("theme{shown}")).unwrap();
+        assert_eq!((settings.ascii, settings.mouse), (Some(true), Some(false)));
+        assert_eq!(settings.keys.first(Action::PutOne, Gesture::Looking), Some(Key::Char('p')));
+        assert_eq!(settings.keys.first(Action::Suspend, Gesture::Looking), None);
+    }
+
+    #[test]
     fn two_actions_may_change_keys() {
         let keys = settings("[keys]\nreview = \"u\"\nundo = \"r\"\n").unwrap().keys;
         assert_eq!(keys.first(Action::Review, Gesture::Looking), Some(Key::Char('u')));

@@ -57,3 +57,44 @@ fn nothing_new_stands_at_the_top() {
         assert!(name.starts_with('.') || known.contains(&name.as_str()), "{name} is new at the top");
     }
 }
+
+/// Every function of the tests, and of the tests beside the code.
+fn tests_there_are() -> std::collections::BTreeSet<String> {
+    let mut names = std::collections::BTreeSet::new();
+    let mut folders = vec!["tests", "src"]
+        .into_iter()
+        .map(|name| Path::new(env!("CARGO_MANIFEST_DIR")).join(name))
+        .collect::<Vec<_>>();
+    while let Some(folder) = folders.pop() {
+        for entry in folder.read_dir().unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.extension().is_some_and(|end| end == "rs") {
+                let text = std::fs::read_to_string(&path).unwrap();
+                let functions = text.split("#[test]").skip(1).filter_map(|rest| rest.split_once("fn "));
+                names.extend(functions.filter_map(|(_, rest)| Some(rest.split_once('(')?.0.to_owned())));
+                // Laws are functions inside a macro.
+                let laws = text.lines().filter_map(|line| line.trim().strip_prefix("fn "));
+                names.extend(laws.filter_map(|rest| Some(rest.split_once('(')?.0.to_owned())));
+            }
+        }
+    }
+    names
+}
+
+#[test]
+fn each_habit_names_tests_that_are_there() {
+    let guide = page("DEVELOPERS.md");
+    let habits = guide.split("## Habits of good terminal programs").nth(1).unwrap().split("\n## ").next().unwrap();
+    let rows: Vec<&str> = habits.lines().filter(|line| line.starts_with("| ") && !line.starts_with("| |")).collect();
+    assert_eq!(rows.len(), 40);
+    let there = tests_there_are();
+    for row in rows.iter().filter(|row| !row.contains("measured, not tested")) {
+        let named = row.rsplit('|').nth(1).unwrap().split('`').skip(1).step_by(2).collect::<Vec<_>>();
+        assert!(!named.is_empty(), "{row}");
+        for name in named {
+            assert!(there.contains(name), "there is no test {name}: {row}");
+        }
+    }
+}

@@ -42,6 +42,7 @@ impl Place {
             .env("HOME", self.folder.path())
             .env("TZ", "UTC")
             .env("BRIMFUL_STATE", "state")
+            .env("BRIMFUL_CONFIG", "config")
             .env("BRIMFUL_TODAY", "2027-10-14")
             .envs(self.exported.iter().cloned())
             .output()
