@@ -13,6 +13,8 @@ pub struct Flight {
     pub turn: u64,
     /// Whether it is a taking back that is on its way.
     pub undoing: bool,
+    /// Whether it serves the ticked boxes: they were ticked for one act.
+    pub serves: bool,
     /// The line whose words are being done: they come back if that fails.
     pub line: Option<Line>,
     /// A line that waits until the open one is free: one of the two was begun while the other was being done.

@@ -9,7 +9,7 @@ use super::screen::{Face, No, Screen, go};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId};
 use crate::season::{LastNight, NightRow};
-use crate::tui::back::{Ask, Deed, Window};
+use crate::tui::back::{Ask, Deed, Outcome, Window};
 
 /// The last night.
 #[derive(Default)]
@@ -17,6 +17,7 @@ pub struct Night {
     /// Box by box.
     pub night: Option<LastNight>,
     list: List,
+    row: usize,
 }
 
 impl Night {
@@ -63,6 +64,19 @@ impl Face for Night {
 
     fn chosen(&self, _desk: &Desk) -> (Option<BoxId>, Vec<LotId>) {
         (self.row().ok().map(|row| row.box_id), Vec::new())
+    }
+
+    fn did(&mut self, outcome: &Outcome, desk: &mut Desk) {
+        // A box that is settled goes on to the end of the list; the finger stays for the next one.
+        if outcome.said.is_ok() {
+            let row = self.row;
+            go(self, desk, |list, rows| list.go(rows, row));
+        }
+    }
+
+    fn settle(&mut self, desk: &mut Desk) {
+        super::screen::settle_part(self, desk, 0);
+        self.row = self.list.row();
     }
 
     fn press(&mut self, press: Press, desk: &mut Desk) -> Result<(), No> {

@@ -1,6 +1,5 @@
 //! What the screens have been told of the season so far.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::model::currency::Currency;
@@ -8,6 +7,7 @@ use crate::model::giftbox::BoxState;
 use crate::model::id::BoxId;
 use crate::model::profile::Profile;
 use crate::season::{Board, BoxLine, Reader, Shelf, Ware};
+use crate::tui::back::Stocked;
 
 /// What was told.
 #[derive(Default)]
@@ -19,9 +19,9 @@ pub struct Seen {
     /// Whether all things are on the shelf already, not only the first by name.
     pub whole: bool,
     /// The places on the shelf of what is on hand.
-    pub on_hand: Vec<usize>,
+    pub on_hand: Arc<Vec<usize>>,
     /// The totes with how much lies in each.
-    totes: Vec<(String, u64)>,
+    totes: Arc<Vec<(String, u64)>>,
     /// Reads lines by the drive's rules.
     pub reader: Option<Reader>,
     /// Where the file is.
@@ -42,11 +42,9 @@ impl Seen {
     }
 
     /// The things are so now.
-    pub fn shelf(&mut self, shelf: Shelf) {
-        let on_hand = |(at, ware): (usize, &Arc<Ware>)| (ware.on_hand > 0).then_some(at);
-        self.on_hand = shelf.wares().iter().enumerate().filter_map(on_hand).collect();
-        self.totes = totes(&shelf);
-        self.shelf = shelf;
+    pub fn stocked(&mut self, stocked: Stocked) {
+        let Stocked { shelf, on_hand, totes } = stocked;
+        (self.shelf, self.on_hand, self.totes) = (shelf, on_hand, totes);
         self.whole = true;
         self.age += 1;
     }
@@ -92,15 +90,4 @@ impl Seen {
     pub fn is_new(&self) -> bool {
         self.board.as_ref().is_some_and(|board| !board.acts)
     }
-}
-
-/// By name, but tote 9 before tote 10.
-fn totes(shelf: &Shelf) -> Vec<(String, u64)> {
-    let mut totes: BTreeMap<(usize, String), u64> = BTreeMap::new();
-    for ware in shelf.wares().iter().filter(|ware| ware.on_hand > 0) {
-        for tote in ware.tote.split(", ").filter(|tote| !tote.is_empty()) {
-            *totes.entry((tote.len(), tote.to_owned())).or_default() += u64::from(ware.on_hand);
-        }
-    }
-    totes.into_iter().map(|((_, tote), units)| (tote, units)).collect()
 }

@@ -2,10 +2,10 @@
 
 use super::action::Action;
 use super::desk::{Effect, Said, Tone};
-use super::line::{Line, Offered, Purpose};
+use super::line::{Offered, Purpose};
 use super::{App, Desk, Screen, hunting};
 use crate::season::Shelf;
-use crate::tui::back::{Ask, Deed, Job, News, Outcome, Reply, Request, Window};
+use crate::tui::back::{Ask, Deed, Job, News, Outcome, Reply, Request, Stocked, Window};
 
 impl App {
     pub(super) fn told(&mut self, reply: Reply) {
@@ -15,13 +15,12 @@ impl App {
                 self.desk.seen.file = file;
                 self.desk.seen.board(board);
                 if !self.desk.seen.whole {
-                    let first = Shelf::of_few(first);
-                    self.desk.seen.shelf(first);
+                    self.desk.seen.stocked(Stocked::of(Shelf::of_few(first)));
                     self.desk.seen.whole = false;
                 }
                 self.take_draft(draft.unwrap_or_default());
             }
-            Reply::Shelf(shelf) => self.desk.seen.shelf(shelf),
+            Reply::Shelf(stocked) => self.desk.seen.stocked(stocked),
             Reply::Did(outcome, news) => self.did(&outcome, news),
             Reply::Shown(windows) => {
                 self.flight.answers = self.flight.answers.saturating_sub(1);
@@ -47,6 +46,9 @@ impl App {
         let notes = outcome.notes.join(" ");
         match &outcome.said {
             Ok(said) => {
+                if self.flight.serves {
+                    self.desk.ticked.clear();
+                }
                 self.flight.line = None;
                 let tone = if self.flight.undoing { Tone::Undone } else { Tone::Done };
                 self.desk.said = Said { text: said.clone(), notes, tone };
@@ -87,8 +89,8 @@ impl App {
 
     fn news(&mut self, news: News) {
         self.desk.seen.board(news.board);
-        if let Some(shelf) = news.shelf {
-            self.desk.seen.shelf(shelf);
+        if let Some(stocked) = news.stocked {
+            self.desk.seen.stocked(stocked);
         }
         self.windows(&news.windows);
     }
@@ -133,7 +135,8 @@ impl App {
             let asks = self.wanted();
             self.flight.answers += 1;
             self.flight.undoing = matches!(deed, Deed::Undo);
-            self.flight.line = self.desk.line.as_ref().filter(|line| writes(&deed, line)).cloned();
+            self.flight.serves = matches!(deed, Deed::Each { .. } | Deed::Best { .. });
+            self.flight.line = self.desk.line.clone().filter(|_| says_the_line(&deed));
             if self.flight.line.is_some() {
                 words_are_sent(&mut self.desk);
             }
@@ -229,8 +232,8 @@ fn draft(desk: &Desk) -> String {
     kept.iter().map(|(name, words)| format!("{name}\t{}\n", words.replace('\n', "\u{1e}"))).collect()
 }
 
-/// Whether a deed does what the line says.
-fn writes(deed: &Deed, _line: &Line) -> bool {
+/// Whether a deed does what the line says: all but those whose keys work beside it.
+fn says_the_line(deed: &Deed) -> bool {
     !matches!(deed, Deed::Undo | Deed::Redo)
 }
 

@@ -191,7 +191,14 @@ fn refused(error: NotLogged) -> Outcome {
 
 fn logged<S: Store>(season: &mut Season<S>, text: &str, how: &LogHow) -> Outcome {
     match season.log(text, how) {
-        Ok(logged) => Outcome { said: Ok(logged.done.said), notes: logged.done.notes, haul: logged.haul },
+        Ok(logged) => {
+            // What the shell would say by a command is a key here.
+            let notes = logged.done.notes.into_iter().map(|note| match note.split_once(" `brimful mend") {
+                Some((asked, _)) => format!("{asked} e on its line says it."),
+                None => note,
+            });
+            Outcome { said: Ok(logged.done.said), notes: notes.collect(), haul: logged.haul }
+        }
         Err(error) => refused(error),
     }
 }

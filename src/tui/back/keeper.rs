@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{Ask, News, Reply, Request, Window, hunt};
+use super::{Ask, News, Reply, Request, Stocked, Window, hunt};
 use crate::season::{ActError, Moment, Season, Shelf, Store};
 
 /// How many acts a history shows.
@@ -84,7 +84,7 @@ impl<S: Store> Keeper<S> {
         match self.season.shelf() {
             Ok(shelf) => {
                 self.shelf = Some(shelf.clone());
-                tell(Reply::Shelf(shelf));
+                tell(Reply::Shelf(Stocked::of(shelf)));
             }
             Err(error) => tell(Reply::Aside(error.to_string())),
         }
@@ -97,7 +97,7 @@ impl<S: Store> Keeper<S> {
             self.shelf = Some(self.season.restock(shelf, &touched)?);
         }
         let board = Arc::new(self.season.board()?);
-        Ok(News { board, shelf: self.shelf.clone(), windows: self.windows(asks)? })
+        Ok(News { board, stocked: self.shelf.clone().map(Stocked::of), windows: self.windows(asks)? })
     }
 
     fn windows(&self, asks: &[Ask]) -> Result<Vec<Window>, ActError> {

@@ -6,6 +6,7 @@
 mod deed;
 mod keeper;
 mod search;
+mod stocked;
 mod threads;
 
 use std::sync::Arc;
@@ -13,12 +14,11 @@ use std::sync::Arc;
 pub use deed::Deed;
 pub use keeper::{Clock, Keeper};
 pub use search::{Hunt, Job, hunt};
+pub use stocked::Stocked;
 pub use threads::Threads;
 
 use crate::model::id::{BoxId, HaulId, LotId};
-use crate::season::{
-    Board, BoxCard, HaulCard, History, LastNight, Offer, Place, Prices, PullList, RuleRow, Shelf, Ware,
-};
+use crate::season::{Board, BoxCard, HaulCard, History, LastNight, Offer, Place, Prices, PullList, RuleRow, Ware};
 
 /// A part of the season that a screen shows.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -101,7 +101,7 @@ pub struct News {
     /// The boxes and the sums.
     pub board: Arc<Board>,
     /// The things; none while they are still being read.
-    pub shelf: Option<Shelf>,
+    pub stocked: Option<Stocked>,
     /// The parts asked for.
     pub windows: Vec<Window>,
 }
@@ -121,7 +121,7 @@ pub enum Reply {
         file: String,
     },
     /// All things.
-    Shelf(Shelf),
+    Shelf(Stocked),
     /// An act was done or refused.
     Did(Outcome, News),
     /// Parts asked for.
