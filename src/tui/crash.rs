@@ -65,6 +65,7 @@ fn without_words(message: &str) -> &str {
 
 #[cfg(test)]
 mod tests {
+    use std::path::PathBuf;
     use std::process::Command;
 
     use super::*;
@@ -79,23 +80,26 @@ mod tests {
         assert_eq!(without_words("index out of bounds: the len is 3 but the index is 5").len(), 52);
     }
 
-    #[test]
-    #[ignore = "breaks; the test below runs it in a process of its own"]
-    fn breaks() {
-        let Some(folder) = std::env::var_os(FOLDER) else { return };
+    /// Breaks, in a process of its own.
+    fn breaks(folder: PathBuf) {
         let clock = Box::new(|| Moment { now_millis: 0, today: jiff::civil::date(2027, 10, 14) });
-        watch(Notes { state: State::new(folder.into()), clock }, || _ = writeln!(io::stderr(), "left the terminal"));
+        watch(Notes { state: State::new(folder), clock }, || _ = writeln!(io::stderr(), "left the terminal"));
         let typed = std::hint::black_box("comb für Mira");
         _ = &typed[..7];
     }
 
     #[test]
     fn a_crash_leaves_a_note_for_its_owner_alone() {
+        if let Some(folder) = std::env::var_os(FOLDER) {
+            // This is the process that is to break.
+            return breaks(folder.into());
+        }
         let folder = tempfile::tempdir().unwrap();
         let state = folder.path().join("state");
         let crash = || {
             let mut again = Command::new(std::env::current_exe().unwrap());
-            again.args(["--exact", "tui::crash::tests::breaks", "--ignored", "--nocapture"]).env(FOLDER, &state);
+            let this = "tui::crash::tests::a_crash_leaves_a_note_for_its_owner_alone";
+            again.args(["--exact", this, "--nocapture"]).env(FOLDER, &state);
             again.output().unwrap()
         };
         let output = crash();

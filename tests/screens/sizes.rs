@@ -80,7 +80,7 @@ fn the_keys_at_the_foot_are_never_cut() {
             let shown: Vec<&str> = rows[usize::from(h) - 1].trim().split("  ").map(str::trim).collect();
             let shown: Vec<&str> = shown.into_iter().filter(|words| !words.is_empty()).collect();
             let whole: Vec<String> = match table.app.gesture() {
-                Gesture::Looking => foot(table.app.top().kind())
+                Gesture::Looking => foot(table.app.top().kind(), table.app.top().part())
                     .map(|(row, label)| {
                         format!("{} {label}", Keymap::default().names(row).split(' ').next().unwrap_or_default())
                     })

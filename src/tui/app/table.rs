@@ -249,9 +249,17 @@ pub fn row(action: Action) -> &'static Row {
     TABLE.iter().find(|row| row.action == action).unwrap_or(&TABLE[0])
 }
 
+/// What stands at the foot of a part that has keys of its own.
+#[rustfmt::skip]
+const PARTS: &[(Kind, usize, Foot)] = &[
+    (K::Packing, 1, &[(A::TakeOne, "out"), (A::MoveBox, "to box"), (A::Inside, "inside"), (A::Wow, "wow"), (A::Why, "why"), (A::NextPart, "checklist"), (A::Back, ""), (A::Help, "")]),
+    (K::Home, 0, &[(A::Open, "all about it"), (A::PutOne, "into the box"), (A::Bought, ""), (A::Find, ""), (A::NextPart, "boxes"), (A::Help, ""), (A::Undo, "")]),
+];
+
 /// The foot of a screen.
-pub fn foot(kind: Kind) -> impl Iterator<Item = (&'static Row, &'static str)> {
-    let rows = FOOT.iter().find(|(of, _)| *of == kind).map(|(_, rows)| *rows).unwrap_or_default();
+pub fn foot(kind: Kind, part: usize) -> impl Iterator<Item = (&'static Row, &'static str)> {
+    let whole = FOOT.iter().find(|(of, _)| *of == kind).map(|(_, rows)| *rows).unwrap_or_default();
+    let rows = PARTS.iter().find(|(of, own, _)| (*of, *own) == (kind, part)).map_or(whole, |(_, _, rows)| *rows);
     rows.iter().map(|(action, words)| {
         let row = row(*action);
         (row, if words.is_empty() { row.label } else { *words })
@@ -297,7 +305,7 @@ mod tests {
     fn each_foot_shows_keys_that_work_there() {
         for (kind, rows) in FOOT {
             assert!((3..=8).contains(&rows.len()), "{kind:?}");
-            for (row, _) in foot(*kind) {
+            for (row, _) in foot(*kind, 0).chain(foot(*kind, 1)) {
                 assert!(row.is_on(*kind) && !row.looking.is_empty(), "{kind:?} {:?}", row.action);
             }
         }

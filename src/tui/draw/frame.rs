@@ -56,7 +56,7 @@ pub fn foot(canvas: &mut Canvas<'_>, app: &App) {
 fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
     match app.gesture() {
         Gesture::Looking => {
-            let rows = table::foot(app.top().kind());
+            let rows = table::foot(app.top().kind(), app.top().part());
             let shown = |(row, label): (&'static Row, &str)| Some((row, label.to_owned(), looking(&app.desk, row)?));
             rows.filter_map(shown).collect()
         }
