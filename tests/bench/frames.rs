@@ -82,11 +82,11 @@ impl Seat {
 
     /// The first answer of all is drawn before the next one is waited for, as on a real screen.
     fn answers(&mut self, request: Request) -> Vec<Reply> {
-        let (began, mut replies) = (used(), Vec::new());
+        let (began, mut replies, mut effects) = (used(), Vec::new(), Vec::new());
         let Seat { app, keeper, buffer, first, began: start, .. } = self;
         keeper.answer(request, &mut |reply| {
             if first.is_none() {
-                app.take(Input::Told(Box::new(reply)));
+                effects = app.take(Input::Told(Box::new(reply)));
                 draw(app, Look::default(), buffer);
                 *first = Some(start.elapsed());
             } else {
@@ -94,6 +94,7 @@ impl Seat {
             }
         });
         self.behind += used().saturating_sub(began);
+        self.carry_out(effects);
         replies
     }
 
@@ -138,5 +139,6 @@ pub fn look(folder: &Path, things: usize) {
         seat.key(key);
     }
     seat.keys("Enter: one put in", (0..6).map(|_| Key::Enter));
+    assert!(!seat.app.is_busy(), "every key was answered");
     println!("  memory at the end {:.1} MB", resident());
 }
