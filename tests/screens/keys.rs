@@ -31,6 +31,7 @@ fn a_moved_key_works_and_the_one_it_had_does_nothing() {
 #[test]
 fn the_foot_the_help_and_the_list_of_actions_show_where_a_key_is_now() {
     let mut table = table(&[("undo", &[Key::Char('m'), Key::F(8)]), ("review", &[]), ("box-same", &[Key::Char('s')])]);
+    table.keys("bgirl 6-8⏎");
     let foot = |table: &Table| table.rows().last().unwrap().clone();
     assert!(foot(&table).contains("m undo") && !foot(&table).contains("u undo"), "{}", foot(&table));
     assert!(!foot(&table).contains("lacks what"), "it has no key to be shown: {}", foot(&table));

@@ -2,7 +2,7 @@
 //! always sees where one is.
 
 use brimful::tui::app::keymap::{Gesture, Keymap};
-use brimful::tui::app::table::{foot, row, writing};
+use brimful::tui::app::table::{row, writing};
 use brimful::tui::draw::look::Look;
 use unicode_width::UnicodeWidthStr;
 
@@ -80,7 +80,9 @@ fn the_keys_at_the_foot_are_never_cut() {
             let shown: Vec<&str> = rows[usize::from(h) - 1].trim().split("  ").map(str::trim).collect();
             let shown: Vec<&str> = shown.into_iter().filter(|words| !words.is_empty()).collect();
             let whole: Vec<String> = match table.app.gesture() {
-                Gesture::Looking => foot(table.app.top().kind(), table.app.top().part())
+                Gesture::Looking => table
+                    .app
+                    .foot()
                     .map(|(row, label)| {
                         format!("{} {label}", Keymap::default().names(row).split(' ').next().unwrap_or_default())
                     })
@@ -92,8 +94,6 @@ fn the_keys_at_the_foot_are_never_cut() {
                         let label = if label.is_empty() { row.label } else { label };
                         format!("{} {label}", row.writing[0].0)
                     })
-                    .chain(table.app.desk.line.iter().map(|line| format!("Enter {}", line.purpose.does())))
-                    .chain(["Esc shut".to_owned()])
                     .collect(),
                 Gesture::Asked => {
                     let words = ["0–1 answer", "0–2 answer", "0–3 answer", "Esc back to the words", "Esc leave it"];

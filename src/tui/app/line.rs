@@ -80,19 +80,6 @@ impl Purpose {
         }
     }
 
-    /// What Enter does, in a word or two.
-    pub fn does(&self) -> &'static str {
-        match self {
-            Purpose::Bought => "save, or ask",
-            Purpose::PutIn { aside: true, .. } => "set aside",
-            Purpose::PutIn { .. } => "put in",
-            Purpose::Find => "open",
-            Purpose::Plan => "plan",
-            Purpose::ToBox(_) => "move it",
-            _ => "do it",
-        }
-    }
-
     /// The name under which its words are kept when it is shut half written; none: they are let go.
     pub fn kept_as(&self) -> Option<&'static str> {
         match self {

@@ -47,6 +47,7 @@ use key::{Hit, Input, Key};
 use keymap::{Gesture, Press};
 use room::Size;
 use screen::{Face, Screen};
+use table::{Kind, Row};
 
 use super::back::{Ask, Request};
 
@@ -89,6 +90,13 @@ impl App {
     /// The program is being ended from outside: half-written words are kept already.
     pub fn shut(&mut self) {
         self.desk.shut_line();
+    }
+
+    /// The keys that stand at the foot while one looks, with their words.
+    pub fn foot(&self) -> impl Iterator<Item = (&'static Row, &'static str)> {
+        let (kind, part) = (self.top().kind(), self.top().part());
+        let greets = kind == Kind::Home && self.desk.seen.is_new();
+        table::foot(kind, if greets { table::GREETING } else { part })
     }
 
     /// How keys are taken at the moment.

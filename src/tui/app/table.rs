@@ -208,10 +208,10 @@ type Foot = &'static [(Action, &'static str)];
 
 #[rustfmt::skip]
 const BUYING: Foot = &[
-    (A::LineDo, "save"), (A::LineTake, ""), (A::MoveRow, "next"), (A::Undo, ""), (A::Back, "shut, keep the words"), (A::Help, ""),
+    (A::LineDo, "save, or ask"), (A::LineTake, ""), (A::MoveRow, "next"), (A::Undo, ""), (A::Back, "keep for later"), (A::Help, ""),
 ];
 #[rustfmt::skip]
-const PLANNING: Foot = &[(A::LineDo, "plan"), (A::Undo, ""), (A::Back, "shut, keep the words"), (A::Help, "")];
+const PLANNING: Foot = &[(A::LineDo, "plan"), (A::Undo, ""), (A::Back, "keep for later"), (A::Help, "")];
 #[rustfmt::skip]
 const PUTTING: Foot = &[
     (A::LineDo, "put in"), (A::MoveRow, "next"), (A::LineTake, ""), (A::Undo, ""), (A::Back, "done choosing"), (A::Help, ""),
@@ -249,10 +249,14 @@ pub fn row(action: Action) -> &'static Row {
     TABLE.iter().find(|row| row.action == action).unwrap_or(&TABLE[0])
 }
 
+/// The part that the greeting of an empty season stands for.
+pub const GREETING: usize = 9;
+
 /// What stands at the foot of a part that has keys of its own.
 #[rustfmt::skip]
 const PARTS: &[(Kind, usize, Foot)] = &[
     (K::Packing, 1, &[(A::TakeOne, "out"), (A::MoveBox, "to box"), (A::Inside, "inside"), (A::Wow, "wow"), (A::Why, "why"), (A::NextPart, "checklist"), (A::Back, ""), (A::Help, "")]),
+    (K::Home, GREETING, &[(A::Bought, ""), (A::PlanBox, "plan a box"), (A::Mend, "the drive"), (A::Help, ""), (A::Leave, "")]),
     (K::Home, 0, &[(A::Open, "all about it"), (A::PutOne, "into the box"), (A::Bought, ""), (A::Find, ""), (A::NextPart, "boxes"), (A::Help, ""), (A::Undo, "")]),
 ];
 

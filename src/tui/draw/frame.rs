@@ -56,7 +56,7 @@ pub fn foot(canvas: &mut Canvas<'_>, app: &App) {
 fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
     match app.gesture() {
         Gesture::Looking => {
-            let rows = table::foot(app.top().kind(), app.top().part());
+            let rows = app.foot();
             let shown = |(row, label): (&'static Row, &str)| Some((row, label.to_owned(), looking(&app.desk, row)?));
             rows.filter_map(shown).collect()
         }
@@ -64,13 +64,7 @@ fn keys(app: &App) -> Vec<(&'static Row, String, String)> {
             .iter()
             .map(|(action, label)| {
                 let row = table::row(*action);
-                let line = app.desk.line.as_ref();
-                let label = match (action, line) {
-                    (Action::LineDo, Some(line)) => line.purpose.does(),
-                    (Action::Back, Some(line)) if line.purpose.kept_as().is_none() => "shut",
-                    _ if label.is_empty() => row.label,
-                    _ => label,
-                };
+                let label = if label.is_empty() { row.label } else { label };
                 let key = row.writing.first().map(|(key, _)| key.to_string()).unwrap_or_default();
                 (row, label.to_owned(), key)
             })
