@@ -8,7 +8,7 @@ use super::desk::Desk;
 use super::keymap::Press;
 use super::list::{List, RowId, Rows};
 use super::packing::Packing;
-use super::screen::{Face, No, Screen};
+use super::screen::{Face, No, Screen, one_list};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId};
 use crate::model::measure::Units;
@@ -53,17 +53,7 @@ impl Face for Card {
         Rows::Few(self.boxes(desk).into_iter().map(RowId::Box).collect())
     }
 
-    fn list(&self, _part: usize) -> &List {
-        &self.list
-    }
-
-    fn list_mut(&mut self, _part: usize) -> &mut List {
-        &mut self.list
-    }
-
-    fn height(&self, desk: &Desk, _part: usize) -> usize {
-        desk.room(2).table_rows.max(1).into()
-    }
+    one_list!(list);
 
     fn wants(&self, _desk: &Desk) -> Vec<Ask> {
         vec![Ask::Thing(self.ware.lots.to_vec())]

@@ -64,8 +64,6 @@ pub enum Go {
     To(Box<Screen>),
     /// Back to the one beneath.
     Back,
-    /// Home.
-    Home,
 }
 
 /// What all screens share.

@@ -11,7 +11,7 @@ use super::keymap::Press;
 use super::line::Purpose;
 use super::list::{List, RowId, Rows};
 use super::pasted::Pasted;
-use super::screen::{Face, No, Screen};
+use super::screen::{Face, No, Screen, one_list};
 use super::table::Kind;
 use crate::model::id::{BoxId, HaulId, LotId};
 use crate::season::{About, Entry, HaulCard, Head, LogHow};
@@ -142,13 +142,7 @@ impl Face for Haul {
         Rows::Few(lines.iter().map(|line| RowId::Lot(line.lot)).collect())
     }
 
-    fn list(&self, _part: usize) -> &List {
-        &self.list
-    }
-
-    fn list_mut(&mut self, _part: usize) -> &mut List {
-        &mut self.list
-    }
+    one_list!(list);
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
         desk.room(2).table_rows.saturating_sub(2).max(1).into()

@@ -5,7 +5,7 @@ use super::desk::Desk;
 use super::keymap::Press;
 use super::line::Line;
 use super::list::{List, Rows};
-use super::screen::{Face, No};
+use super::screen::{Face, No, one_list};
 use super::table::{Group, Kind, Row, TABLE};
 
 /// The rows below the keys for the sentence of the chosen one.
@@ -44,13 +44,7 @@ impl Face for Help {
         Rows::numbered(self.keys().len())
     }
 
-    fn list(&self, _part: usize) -> &List {
-        &self.list
-    }
-
-    fn list_mut(&mut self, _part: usize) -> &mut List {
-        &mut self.list
-    }
+    one_list!(list);
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
         // The last rows tell the whole sentence of the chosen key.

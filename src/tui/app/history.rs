@@ -4,7 +4,7 @@ use super::action::Action;
 use super::desk::Desk;
 use super::keymap::Press;
 use super::list::{List, Rows};
-use super::screen::{Face, No};
+use super::screen::{Face, No, one_list};
 use super::table::Kind;
 use crate::season::{History, Step};
 use crate::tui::back::{Ask, Window};
@@ -33,17 +33,7 @@ impl Face for Told {
         Rows::numbered(self.steps().len())
     }
 
-    fn list(&self, _part: usize) -> &List {
-        &self.list
-    }
-
-    fn list_mut(&mut self, _part: usize) -> &mut List {
-        &mut self.list
-    }
-
-    fn height(&self, desk: &Desk, _part: usize) -> usize {
-        desk.room(2).table_rows.max(1).into()
-    }
+    one_list!(list);
 
     fn wants(&self, _desk: &Desk) -> Vec<Ask> {
         vec![Ask::History]

@@ -7,7 +7,6 @@ use super::line::{Line, Offered, Purpose, count_and_words};
 use super::screen::Face;
 use super::seen::Seen;
 use super::table::{On, TABLE};
-use crate::model::currency::Currency;
 use crate::season::{BoxLine, Entry, Offer, Outcome, Reading, Ware, What, find_names};
 use crate::tui::back::Hunt;
 
@@ -166,7 +165,7 @@ fn can_be_named(action: Action) -> bool {
 }
 
 /// The line with a known thing in place of the letters that were meant for it.
-pub fn with_known(line: &Line, ware: &Ware, _currency: Currency) -> String {
+pub fn with_known(line: &Line, ware: &Ware) -> String {
     let known = ware.words();
     let Some(reading) = reading(line) else { return known + " " };
     let mut names = reading.taken.iter().filter(|taken| taken.what == What::Name).map(|taken| taken.span.clone());

@@ -281,7 +281,6 @@ impl App {
                 }
                 Go::Back if self.screens.len() > 1 => _ = self.screens.pop(),
                 Go::Back => {}
-                Go::Home => self.screens.truncate(1),
             }
         }
     }

@@ -5,7 +5,7 @@ use super::desk::Desk;
 use super::keymap::Press;
 use super::list::{List, RowId, Rows};
 use super::packing::Packing;
-use super::screen::{Face, No, Screen, go};
+use super::screen::{Face, No, Screen, go, one_list};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId};
 use crate::season::{LastNight, NightRow};
@@ -40,13 +40,7 @@ impl Face for Night {
         Rows::Few(self.boxes().iter().map(|row| RowId::Box(row.box_id)).collect())
     }
 
-    fn list(&self, _part: usize) -> &List {
-        &self.list
-    }
-
-    fn list_mut(&mut self, _part: usize) -> &mut List {
-        &mut self.list
-    }
+    one_list!(list);
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
         (usize::from(desk.room(2).table_rows) / 2).max(1)

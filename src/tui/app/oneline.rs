@@ -38,14 +38,13 @@ impl App {
 
     /// The words of the offered row go into the line; nothing is saved.
     fn take_words(&mut self) -> Result<(), No> {
-        let currency = self.desk.seen.currency();
         let Some(line) = &mut self.desk.line else { return Ok(()) };
         let nothing = || "Nothing is offered.".to_owned();
         let offered = line.offered().cloned().ok_or_else(nothing)?;
         let words = match &offered {
             Offered::Thing(offer) => match line.purpose {
                 Purpose::Bought | Purpose::MendLine(_) | Purpose::MendPasted(_) => {
-                    hunting::with_known(line, &offer.ware, currency)
+                    hunting::with_known(line, &offer.ware)
                 }
                 Purpose::PutIn { .. } => {
                     let (count, _) = count_and_words(line.words());

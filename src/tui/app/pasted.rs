@@ -8,7 +8,7 @@ use super::haul::Haul;
 use super::keymap::Press;
 use super::line::Purpose;
 use super::list::{List, Rows};
-use super::screen::{Face, No, Screen, go};
+use super::screen::{Face, No, Screen, go, one_list};
 use super::table::Kind;
 use crate::model::money::Money;
 use crate::model::text::counted;
@@ -211,17 +211,7 @@ impl Face for Pasted {
         Rows::numbered(self.lines.len() + 1)
     }
 
-    fn list(&self, _part: usize) -> &List {
-        &self.list
-    }
-
-    fn list_mut(&mut self, _part: usize) -> &mut List {
-        &mut self.list
-    }
-
-    fn height(&self, desk: &Desk, _part: usize) -> usize {
-        desk.room(2).table_rows.max(1).into()
-    }
+    one_list!(list);
 
     fn press(&mut self, press: Press, desk: &mut Desk) -> Result<(), No> {
         let row = self.list.row();

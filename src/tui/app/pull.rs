@@ -4,7 +4,7 @@ use super::action::Action;
 use super::desk::Desk;
 use super::keymap::Press;
 use super::list::{List, RowId, Rows};
-use super::screen::{Face, No};
+use super::screen::{Face, No, one_list};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId, PlacementId};
 use crate::season::{PullList, PullRow};
@@ -47,13 +47,7 @@ impl Face for Pull {
         Rows::Few(self.all().map(first).collect())
     }
 
-    fn list(&self, _part: usize) -> &List {
-        &self.at
-    }
-
-    fn list_mut(&mut self, _part: usize) -> &mut List {
-        &mut self.at
-    }
+    one_list!(at);
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
         // Headings of totes stand between the rows.

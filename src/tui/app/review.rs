@@ -10,7 +10,7 @@ use super::line::Purpose;
 use super::list::{List, RowId, Rows};
 use super::packing::Packing;
 use super::room::Tier;
-use super::screen::{Face, No, Screen, go};
+use super::screen::{Face, No, Screen, go, one_list};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId};
 use crate::season::{BoxLine, Cell};
@@ -124,13 +124,7 @@ impl Face for Review {
         Rows::Few(self.boxes(desk).iter().map(|line| RowId::Box(line.giftbox)).collect())
     }
 
-    fn list(&self, _part: usize) -> &List {
-        &self.list
-    }
-
-    fn list_mut(&mut self, _part: usize) -> &mut List {
-        &mut self.list
-    }
+    one_list!(list);
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
         desk.room(4).table_rows.saturating_sub(foot_rows(desk)).max(1).into()

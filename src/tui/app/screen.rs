@@ -54,8 +54,10 @@ pub trait Face {
     /// The same, to be moved.
     fn list_mut(&mut self, part: usize) -> &mut List;
 
-    /// The rows that a part shows at this size.
-    fn height(&self, desk: &Desk, part: usize) -> usize;
+    /// The rows that a part shows at this size: the whole table under a title and its rule.
+    fn height(&self, desk: &Desk, _part: usize) -> usize {
+        desk.room(2).table_rows.max(1).into()
+    }
 
     /// The parts of the season it shows.
     fn wants(&self, _desk: &Desk) -> Vec<Ask> {
@@ -109,6 +111,20 @@ pub trait Face {
         }
     }
 }
+
+/// Where one is on a screen that has one list: in this field.
+macro_rules! one_list {
+    ($field:ident) => {
+        fn list(&self, _part: usize) -> &List {
+            &self.$field
+        }
+
+        fn list_mut(&mut self, _part: usize) -> &mut List {
+            &mut self.$field
+        }
+    };
+}
+pub(super) use one_list;
 
 /// Keeps the selection of a part on its thing and in sight.
 pub fn settle_part<F: Face + ?Sized>(face: &mut F, desk: &Desk, part: usize) {

@@ -5,7 +5,7 @@ use super::common::{ask_away, open_card, ware_of};
 use super::desk::Desk;
 use super::keymap::Press;
 use super::list::{List, Rows};
-use super::screen::{Face, No};
+use super::screen::{Face, No, one_list};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId};
 
@@ -35,17 +35,7 @@ impl Face for Tote {
         Rows::Wares { shelf: &desk.seen.shelf, picked: &self.picked }
     }
 
-    fn list(&self, _part: usize) -> &List {
-        &self.list
-    }
-
-    fn list_mut(&mut self, _part: usize) -> &mut List {
-        &mut self.list
-    }
-
-    fn height(&self, desk: &Desk, _part: usize) -> usize {
-        desk.room(2).table_rows.max(1).into()
-    }
+    one_list!(list);
 
     fn chosen(&self, _desk: &Desk) -> (Option<BoxId>, Vec<LotId>) {
         (None, ware_of(self.list.id()).map(|ware| ware.lots.to_vec()).unwrap_or_default())
