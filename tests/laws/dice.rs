@@ -33,20 +33,8 @@ impl Dice {
         Some(from[self.index(last)].clone())
     }
 
-    /// One of the last few, now and then any other.
-    pub fn pick_late<T: Clone>(&mut self, from: &[T], few: usize) -> Option<T> {
-        let start = if self.chance(3) { 0 } else { from.len().saturating_sub(few) };
-        self.pick(&from[start..])
-    }
-
-    pub fn shuffle<T>(&mut self, all: &mut [T]) {
-        for i in (1..all.len()).rev() {
-            let other = self.index(i);
-            all.swap(i, other);
-        }
-    }
-
-    fn index(&mut self, last: usize) -> usize {
+    /// A place from the first to the last one.
+    pub fn index(&mut self, last: usize) -> usize {
         usize::try_from(self.between(0, u32::try_from(last).unwrap())).unwrap()
     }
 }

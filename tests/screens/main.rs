@@ -4,7 +4,6 @@
 
 mod budgets;
 #[path = "../laws/dice.rs"]
-#[allow(dead_code, reason = "the laws throw these dice in more ways")]
 mod dice;
 mod editing;
 mod evening;
