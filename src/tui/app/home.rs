@@ -302,8 +302,9 @@ impl Face for Home {
 
     fn did(&mut self, outcome: &crate::tui::back::Outcome, desk: &mut Desk) {
         // A box just planned is the one that one wants to see.
-        let planned = outcome.said.as_ref().is_ok_and(|said| said.starts_with("Planned"));
-        if planned && let Some(last) = desk.seen.boxes().last().map(|line| RowId::Box(line.giftbox)) {
+        if outcome.planned
+            && let Some(last) = desk.seen.boxes().last().map(|line| RowId::Box(line.giftbox))
+        {
             self.part = BOXES;
             go(self, desk, |list, rows| _ = list.select(rows, &last));
         }

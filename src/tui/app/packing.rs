@@ -131,15 +131,11 @@ impl Packing {
         let next = cells.iter().enumerate().skip(from + 1).find(|(_, cell)| cell.needs > 0).map(|(at, _)| at);
         let row = next.unwrap_or(cells.len());
         go_part(self, desk, CHECKLIST, row);
-        if next.is_none() {
-            let straight = std::mem::take(&mut self.straight);
+        let straight = std::mem::take(&mut self.straight);
+        if next.is_none() || straight {
             desk.end_line();
-            if straight {
-                desk.go_back();
-            }
-        } else if self.straight {
-            self.straight = false;
-            desk.end_line();
+        }
+        if straight {
             desk.go_back();
         }
     }

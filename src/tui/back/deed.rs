@@ -142,6 +142,7 @@ pub enum Deed {
 impl Deed {
     /// Does it.
     pub fn run<S: Store>(self, season: &mut Season<S>, shelf: &Shelf) -> Outcome {
+        let planned = matches!(self, Deed::Plan(_) | Deed::Copy(_));
         let done = match self {
             Deed::Log { text, how } => return logged(season, &text, &how),
             Deed::MendLine { lot, words } => return mended(season, lot, &words),
@@ -166,14 +167,15 @@ impl Deed {
             Deed::Undo => season.undo(),
             Deed::Redo => season.redo(),
         };
-        outcome(done)
+        let planned = planned && done.is_ok();
+        Outcome { planned, ..outcome(done) }
     }
 }
 
 fn outcome(done: Result<Done, ActError>) -> Outcome {
     match done {
-        Ok(done) => Outcome { said: Ok(done.said), notes: done.notes, haul: None },
-        Err(error) => Outcome { said: Err(error.to_string()), notes: Vec::new(), haul: None },
+        Ok(done) => Outcome { said: Ok(done.said), notes: done.notes, haul: None, planned: false },
+        Err(error) => Outcome { said: Err(error.to_string()), notes: Vec::new(), haul: None, planned: false },
     }
 }
 
@@ -186,7 +188,7 @@ fn refused(error: NotLogged) -> Outcome {
         }
         NotLogged::Act(error) => error.to_string(),
     };
-    Outcome { said: Err(why), notes: Vec::new(), haul: None }
+    Outcome { said: Err(why), notes: Vec::new(), haul: None, planned: false }
 }
 
 fn logged<S: Store>(season: &mut Season<S>, text: &str, how: &LogHow) -> Outcome {
@@ -197,7 +199,7 @@ fn logged<S: Store>(season: &mut Season<S>, text: &str, how: &LogHow) -> Outcome
                 Some((asked, _)) => format!("{asked} e on its line says it."),
                 None => note,
             });
-            Outcome { said: Ok(logged.done.said), notes: notes.collect(), haul: logged.haul }
+            Outcome { said: Ok(logged.done.said), notes: notes.collect(), haul: logged.haul, planned: false }
         }
         Err(error) => refused(error),
     }

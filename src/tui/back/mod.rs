@@ -93,6 +93,8 @@ pub struct Outcome {
     pub notes: Vec<String>,
     /// The haul that a log went to.
     pub haul: Option<HaulId>,
+    /// Whether boxes were planned.
+    pub planned: bool,
 }
 
 /// How the season stands after something.
