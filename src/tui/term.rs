@@ -179,6 +179,9 @@ fn listen(send: &Sender<Message>, gate: &Arc<Gate>) -> io::Result<()> {
             }
         }
     });
+    // The first look also begins to listen for new sizes. A thread of its own could come to it only
+    // after the first frame, and a size given in between would never be told.
+    event::poll(Duration::ZERO)?;
     let (send, gate) = (send.clone(), Arc::clone(gate));
     std::thread::spawn(move || {
         loop {
