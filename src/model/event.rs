@@ -84,6 +84,8 @@ pub enum Subject {
     Act(ActId),
     /// The drive's rules.
     Profile,
+    /// What was learned by asking once.
+    Lessons,
     /// A haul.
     Haul(HaulId),
     /// A box.

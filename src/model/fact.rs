@@ -6,12 +6,14 @@
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
+use super::category::Category;
 use super::event::Subject;
 use super::giftbox::{BoxFacts, BoxField};
 use super::haul::{HaulFacts, HaulField};
 use super::id::{ActId, BoxId, EventId, HaulId, LotId, PlacementId};
 use super::lot::{LotFacts, LotField};
 use super::measure::Units;
+use super::money::Money;
 use super::profile::Profile;
 
 /// One thing that happened.
@@ -48,6 +50,8 @@ pub enum Fact {
     Found(Found),
     /// Units were counted.
     Counted(Counted),
+    /// Units went back to where they came from, for money.
+    Returned(Returned),
     /// Units became bundles.
     Split(Split),
     /// Units of several batches became kits.
@@ -66,6 +70,8 @@ pub enum Fact {
     BoxCameBack(BoxDay),
     /// A box was taken off the plan.
     BoxDropped(BoxStep),
+    /// It was said what an unknown thing counts for.
+    KindLearned(KindLearned),
     /// An act was undone: all its events are passed over.
     Voided(OfAct),
     /// An undone act was brought again.
@@ -118,6 +124,13 @@ bodies! {
         lot: LotId,
         /// The fields said anew.
         set: Vec<LotField>,
+    }
+    /// What a thing counts for that no catalogue knows.
+    KindLearned {
+        /// Its name as a person says it, lower case and singular where that is known.
+        name: String,
+        /// The category it serves from now on.
+        category: Category,
     }
     /// Units of a batch and a box.
     Placing {
@@ -182,6 +195,17 @@ bodies! {
         expected: Units,
         /// The batch's newest event that they had seen.
         seen: EventId,
+    }
+    /// Units that went back to the shop.
+    Returned {
+        /// The batch.
+        lot: LotId,
+        /// How many.
+        units: Units,
+        /// The haul in which they went back: its sum is that much less.
+        haul: HaulId,
+        /// What was given back for all of them.
+        refund: Money,
     }
     /// Units broken up or bundled into another batch.
     Split {
@@ -282,6 +306,8 @@ impl Fact {
             Fact::GivenLoose(b) | Fact::Lost(b) => vec![Subject::Lot(b.lot)],
             Fact::Found(b) => vec![Subject::Lot(b.lot)],
             Fact::Counted(b) => vec![Subject::Lot(b.lot)],
+            Fact::Returned(b) => vec![Subject::Lot(b.lot), Subject::Haul(b.haul)],
+            Fact::KindLearned(_) => vec![Subject::Lessons],
             Fact::Split(b) => vec![Subject::Lot(b.lot), Subject::Lot(b.into)],
             Fact::KitMade(b) => {
                 b.parts.iter().map(|part| Subject::Lot(part.lot)).chain([Subject::Lot(b.into)]).collect()
@@ -314,6 +340,8 @@ impl Fact {
             | Fact::Lost(_)
             | Fact::Found(_)
             | Fact::Counted(_)
+            | Fact::Returned(_)
+            | Fact::KindLearned(_)
             | Fact::BoxMended(_)
             | Fact::BoxClosed(_)
             | Fact::BoxReopened(_)

@@ -6,7 +6,7 @@
 //! units of the batch before they lie on hand, so nothing is bare while something is on hand.
 //!
 //! The laws, whatever the order in which files arrived: cost in = on hand + boxes + loose + lost +
-//! passed on; no part below nothing; none on hand means no cost on hand; units in = units out +
+//! returned + passed on; no part below nothing; none on hand means no cost on hand; units in = units out +
 //! on hand − bare.
 
 use super::event::Event;
@@ -81,6 +81,7 @@ impl Fold {
             Fact::Lost(b) => self.lose(event, b.units, Way::Lost),
             Fact::Found(b) => self.find(b.units),
             Fact::Counted(b) => self.count(event, b),
+            Fact::Returned(b) => self.lose(event, b.units, Way::Returned),
             Fact::Split(b) if b.lot == self.lot => self.lose(event, b.units, Way::Passed),
             Fact::KitMade(b) => {
                 let units: Units = b.parts.iter().filter(|part| part.lot == self.lot).map(|part| part.units).sum();
@@ -108,6 +109,8 @@ impl Fold {
             loose_cost: cost(Way::Loose),
             lost: units(Way::Lost),
             lost_cost: cost(Way::Lost),
+            returned: units(Way::Returned),
+            returned_cost: cost(Way::Returned),
             passed: units(Way::Passed),
             passed_cost: cost(Way::Passed),
             bare: self.bare.iter().map(|(_, units)| *units).sum(),

@@ -23,9 +23,17 @@ pub struct HaulFacts {
     /// Coupon off all lines.
     #[serde(default)]
     pub coupon: Money,
+    /// What nobody can explain, over or under all lines; settled by spreading it over them.
+    #[serde(default, skip_serializing_if = "nothing")]
+    pub unexplained: Money,
     /// What the receipt says at its foot.
     #[serde(default)]
     pub receipt: Option<Money>,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands a reference")]
+fn nothing(amount: &Money) -> bool {
+    amount.is_zero()
 }
 
 /// One field of a haul set to a value.
@@ -42,6 +50,8 @@ pub enum HaulField {
     Postage(Money),
     /// Coupon.
     Coupon(Money),
+    /// What nobody can explain.
+    Unexplained(Money),
     /// Receipt total.
     Receipt(Option<Money>),
 }
@@ -50,7 +60,7 @@ impl HaulFacts {
     /// An empty haul of this day.
     pub fn on(date: Date) -> HaulFacts {
         let none = Money::ZERO;
-        HaulFacts { date, shop: String::new(), tax: none, postage: none, coupon: none, receipt: None }
+        HaulFacts { date, shop: String::new(), tax: none, postage: none, coupon: none, unexplained: none, receipt: None }
     }
 
     /// Sets one field.
@@ -61,6 +71,7 @@ impl HaulFacts {
             HaulField::Tax(tax) => self.tax = tax,
             HaulField::Postage(postage) => self.postage = postage,
             HaulField::Coupon(coupon) => self.coupon = coupon,
+            HaulField::Unexplained(amount) => self.unexplained = amount,
             HaulField::Receipt(receipt) => self.receipt = receipt,
         }
     }
@@ -73,14 +84,16 @@ impl HaulFacts {
             (self.tax != wanted.tax, HaulField::Tax(wanted.tax)),
             (self.postage != wanted.postage, HaulField::Postage(wanted.postage)),
             (self.coupon != wanted.coupon, HaulField::Coupon(wanted.coupon)),
+            (self.unexplained != wanted.unexplained, HaulField::Unexplained(wanted.unexplained)),
             (self.receipt != wanted.receipt, HaulField::Receipt(wanted.receipt)),
         ];
         fields.into_iter().filter_map(|(differs, field)| differs.then_some(field)).collect()
     }
 
-    /// What comes on top of the lines: tax and postage less the coupon, at most all of `lines` off.
+    /// What comes on top of the lines: tax and postage less the coupon, and what nobody can explain; at
+    /// most all of `lines` off.
     pub fn on_top(&self, lines: Money) -> Money {
-        let net = self.tax + self.postage - self.coupon;
+        let net = self.tax + self.postage - self.coupon + self.unexplained;
         net.max(-lines)
     }
 }

@@ -71,7 +71,7 @@ pub trait Tables {
 }
 
 /// The number of this code; rows made by another number are dropped and made anew.
-pub const PROJECTION: u32 = 2;
+pub const PROJECTION: u32 = 3;
 
 /// The row of an act that begins with this event; [`refresh`] settles whether it holds.
 pub fn act_row(first: &Event) -> ActRow {
@@ -99,7 +99,8 @@ pub fn refresh<T: Tables>(tables: &mut T, touched: BTreeSet<Subject>) -> Result<
             Subject::Lot(lot) => _ = lots.insert(lot),
             Subject::Box(giftbox) => _ = boxes.insert(giftbox),
             // Acts are settled; placements are rows of their batch, which every such event names too.
-            Subject::Act(_) | Subject::Placement(_) => {}
+            // Lessons are read from their events.
+            Subject::Act(_) | Subject::Placement(_) | Subject::Lessons => {}
         }
     }
     for &haul in &hauls {
@@ -142,11 +143,17 @@ fn refresh_haul<T: Tables>(tables: &mut T, haul: HaulId) -> Result<(), T::Error>
     for told in tables.events_about(Subject::Haul(haul))?.iter().filter(|told| told.live) {
         match &told.event.fact {
             Fact::HaulLogged(b) if row.is_none() => {
-                row = Some(HaulRow { haul, facts: b.facts.clone(), logged: told.event.order() });
+                let (facts, refunds) = (b.facts.clone(), Money::ZERO);
+                row = Some(HaulRow { haul, facts, refunds, logged: told.event.order() });
             }
             Fact::HaulMended(b) => {
                 if let Some(row) = &mut row {
                     b.set.iter().for_each(|field| row.facts.set(field.clone()));
+                }
+            }
+            Fact::Returned(b) => {
+                if let Some(row) = &mut row {
+                    row.refunds += b.refund.max(Money::ZERO);
                 }
             }
             _ => {}

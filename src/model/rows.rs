@@ -53,7 +53,7 @@ pub fn known(cost: Money, units: Units, unpriced: bool, about: bool) -> KnownSum
     KnownSum { known: cost, unpriced, about: about && !units.is_zero() }
 }
 
-/// Where a batch's units and cost are. Cost in = on hand + boxes + loose + lost + passed on.
+/// Where a batch's units and cost are. Cost in = on hand + boxes + loose + lost + returned + passed on.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct Standing {
     /// Units that came: bought, made, or found later.
@@ -76,6 +76,10 @@ pub struct Standing {
     pub lost: Units,
     /// What those cost.
     pub lost_cost: Money,
+    /// Returned for money.
+    pub returned: Units,
+    /// What those had cost.
+    pub returned_cost: Money,
     /// Passed on into another batch.
     pub passed: Units,
     /// What those cost.
@@ -119,6 +123,8 @@ pub enum Way {
     Loose,
     /// Lost, broken, thrown away, or missing at a count.
     Lost,
+    /// Back to the shop, for money.
+    Returned,
     /// Into another batch: bundles or kits.
     Passed,
 }
@@ -177,6 +183,8 @@ pub struct HaulRow {
     pub haul: HaulId,
     /// What is said of it now.
     pub facts: HaulFacts,
+    /// What was given back in it for things returned.
+    pub refunds: Money,
     /// Its place in the one order.
     pub logged: Order,
 }

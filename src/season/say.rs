@@ -106,6 +106,11 @@ impl<S: Store> Teller<'_, S> {
             Fact::Lost(b) => format!("Took off {}{}.", self.things(b.lot, b.units)?, said(":", &b.words)),
             Fact::Found(b) => format!("Found {}.", self.things(b.lot, b.units)?),
             Fact::Counted(b) => return self.counted(b.lot),
+            Fact::Returned(b) => {
+                let currency = self.store.profile()?.unwrap_or_default().currency;
+                format!("Returned {}, {} given back.", self.things(b.lot, b.units)?, b.refund.plain(currency))
+            }
+            Fact::KindLearned(b) => format!("{} counts for {} from now on.", super::error::capital(&b.name), b.category.words()),
             Fact::Split(b) => {
                 let (from, into) = (self.things(b.lot, b.units)?, self.things(b.into, b.facts.units)?);
                 let of = b.facts.pieces.map(|pieces| format!(" of {pieces}")).unwrap_or_default();

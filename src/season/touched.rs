@@ -17,7 +17,7 @@ pub struct Touched {
     pub boxes: BTreeSet<BoxId>,
     /// Hauls.
     pub hauls: BTreeSet<HaulId>,
-    /// Whether the drive's rules were.
+    /// Whether the drive's rules were, or what was learned: lines may read otherwise.
     pub rules: bool,
     /// Whether anything may have: after a join, or when rows were made anew.
     pub all: bool,
@@ -43,7 +43,7 @@ impl Touched {
             Subject::Lot(lot) => _ = self.lots.insert(lot),
             Subject::Box(giftbox) => _ = self.boxes.insert(giftbox),
             Subject::Haul(haul) => _ = self.hauls.insert(haul),
-            Subject::Profile => self.rules = true,
+            Subject::Profile | Subject::Lessons => self.rules = true,
             Subject::Act(_) | Subject::Placement(_) => {}
         }
     }

@@ -3,9 +3,10 @@
 #![expect(clippy::unnecessary_wraps, reason = "ways that are always open stand in one table with those that are not")]
 
 use brimful::model::age::Ages;
+use brimful::model::category::Category;
 use brimful::model::fact::{
-    BoxDay, BoxMended, BoxPlanned, BoxStep, Counted, Fact, Found, Gone, HaulLogged, HaulMended, KitMade, LotAdded,
-    LotMended, Moved, OfAct, Part, PlacementField, PlacementMended, Placing, ProfileSet, Split,
+    BoxDay, BoxMended, BoxPlanned, BoxStep, Counted, Fact, Found, Gone, HaulLogged, HaulMended, KindLearned, KitMade,
+    LotAdded, LotMended, Moved, OfAct, Part, PlacementField, PlacementMended, Placing, ProfileSet, Returned, Split,
 };
 use brimful::model::giftbox::{BoxFacts, BoxField, BoxState};
 use brimful::model::haul::{HaulFacts, HaulField};
@@ -38,6 +39,8 @@ const WAYS: &[(u32, Way)] = &[
     (5, Person::give_loose),
     (4, Person::lose),
     (4, Person::find),
+    (3, Person::return_some),
+    (1, Person::learn),
     (6, Person::count),
     (4, Person::split),
     (4, Person::make_kit),
@@ -251,6 +254,18 @@ impl Person {
         Some(vec![Fact::Lost(self.gone()?)])
     }
 
+    fn return_some(&mut self) -> Option<Vec<Fact>> {
+        let (row, units) = self.some_units()?;
+        let haul = self.dice.pick_late(&self.hauls, RECENT_LOTS)?;
+        let refund = money(self.dice.between(0, 300));
+        Some(vec![Fact::Returned(Returned { lot: row.lot, units, haul, refund })])
+    }
+
+    fn learn(&mut self) -> Option<Vec<Fact>> {
+        let name = if self.dice.chance(50) { "sundial" } else { "lantern" }.to_owned();
+        Some(vec![Fact::KindLearned(KindLearned { name, category: Category::Toy })])
+    }
+
     fn find(&mut self) -> Option<Vec<Fact>> {
         let lot = self.some_lot()?.lot;
         Some(vec![Fact::Found(Found { lot, units: units(self.dice.between(1, 3)) })])
@@ -311,7 +326,13 @@ impl Person {
         let haul = self.dice.pick_late(&self.hauls, RECENT_BOXES)?;
         self.store.haul(haul).unwrap()?;
         let amount = money(self.dice.between(0, 2500));
-        let field = self.dice.pick(&[HaulField::Tax(amount), HaulField::Postage(amount), HaulField::Coupon(amount)])?;
+        let odd = if self.dice.chance(50) { amount } else { -amount };
+        let field = self.dice.pick(&[
+            HaulField::Tax(amount),
+            HaulField::Postage(amount),
+            HaulField::Coupon(amount),
+            HaulField::Unexplained(odd),
+        ])?;
         Some(vec![Fact::HaulMended(HaulMended { haul, set: vec![field] })])
     }
 

@@ -93,25 +93,26 @@ pub fn costs_hold(shown: &Shown, why: &str) {
     let onward: Money = shown.lots.iter().filter(|row| made(row)).map(|row| row.cost_in).sum();
     let [boxes, hand] = [total(|row| row.standing.boxed_cost), total(|row| row.standing.on_hand_cost)];
     let [loose, lost] = [total(|row| row.standing.loose_cost), total(|row| row.standing.lost_cost)];
-    assert_eq!(bought, boxes + loose + lost + hand, "what the season cost is somewhere, {why}");
+    let back = total(|row| row.standing.returned_cost);
+    assert_eq!(bought, boxes + loose + lost + back + hand, "what the season cost is somewhere, {why}");
     assert_eq!(total(|row| row.standing.passed_cost), onward, "what is passed on arrives, {why}");
 }
 
 fn batch_holds(row: &LotRow, why: &str) {
-    let Standing { units_in, on_hand, aside: _, boxed, loose, lost, passed, bare, .. } = row.standing;
+    let Standing { units_in, on_hand, aside: _, boxed, loose, lost, returned, passed, bare, .. } = row.standing;
     let s = &row.standing;
-    let parts = [s.on_hand_cost, s.boxed_cost, s.loose_cost, s.lost_cost, s.passed_cost];
+    let parts = [s.on_hand_cost, s.boxed_cost, s.loose_cost, s.lost_cost, s.returned_cost, s.passed_cost];
     assert_eq!(row.cost_in, parts.into_iter().sum(), "cost in is the sum of its parts, {why}: {row:?}");
     assert!(parts.iter().all(|part| part.minor() >= 0), "no part is negative, {why}: {row:?}");
     assert!(!on_hand.is_zero() || s.on_hand_cost.is_zero(), "nothing on hand costs nothing, {why}: {row:?}");
-    let out: i64 = [boxed, loose, lost, passed].map(count).iter().sum();
+    let out: i64 = [boxed, loose, lost, returned, passed].map(count).iter().sum();
     assert_eq!(count(units_in), out + count(on_hand) - count(bare), "units in, {why}: {row:?}");
     assert!(on_hand.is_zero() || bare.is_zero(), "nothing is bare while something lies there, {why}: {row:?}");
 }
 
 /// What a batch says of its boxes and outs is what those rows say.
 fn sums_are_of_rows(shown: &Shown, why: &str) {
-    let mut sums: BTreeMap<LotId, [(i64, i64); 4]> = BTreeMap::new();
+    let mut sums: BTreeMap<LotId, [(i64, i64); 5]> = BTreeMap::new();
     let mut bare: BTreeMap<LotId, i64> = BTreeMap::new();
     let mut add = |lot: LotId, at: usize, units: Units, cost: Money, missing: Units| {
         let sum = &mut sums.entry(lot).or_default()[at];
@@ -126,12 +127,19 @@ fn sums_are_of_rows(shown: &Shown, why: &str) {
             Way::Loose => 1,
             Way::Lost => 2,
             Way::Passed => 3,
+            Way::Returned => 4,
         };
         add(out.lot, at, out.units, out.cost, out.bare);
     }
     for row in &shown.lots {
         let s = &row.standing;
-        let said = [(s.boxed, s.boxed_cost), (s.loose, s.loose_cost), (s.lost, s.lost_cost), (s.passed, s.passed_cost)];
+        let said = [
+            (s.boxed, s.boxed_cost),
+            (s.loose, s.loose_cost),
+            (s.lost, s.lost_cost),
+            (s.passed, s.passed_cost),
+            (s.returned, s.returned_cost),
+        ];
         let said = said.map(|(units, cost)| (count(units), cost.minor()));
         assert_eq!(sums.remove(&row.lot).unwrap_or_default(), said, "parts of {}, {why}", row.lot);
         assert_eq!(bare.get(&row.lot).copied().unwrap_or(0), count(s.bare), "bare of {}, {why}", row.lot);
@@ -139,7 +147,8 @@ fn sums_are_of_rows(shown: &Shown, why: &str) {
     assert!(sums.is_empty(), "rows of a batch that is not there, {why}: {sums:?}");
 }
 
-/// The lines of a haul add up to its receipt: lines, tax and postage, less the coupon, never below nothing.
+/// The lines of a haul add up to its receipt: lines, tax and postage, less the coupon, with what nobody
+/// can explain, never below nothing.
 fn hauls_add_up(shown: &Shown, why: &str) {
     let mut lines: BTreeMap<HaulId, (i64, i64)> = BTreeMap::new();
     for row in shown.lots.iter().filter(|row| !row.withdrawn) {
@@ -151,7 +160,7 @@ fn hauls_add_up(shown: &Shown, why: &str) {
     for (haul, (paid, cost)) in lines {
         let top = hauls.get(&haul).map_or(0, |row| {
             let facts = &row.facts;
-            facts.tax.minor() + facts.postage.minor() - facts.coupon.minor()
+            facts.tax.minor() + facts.postage.minor() - facts.coupon.minor() + facts.unexplained.minor()
         });
         assert_eq!(cost, (paid + top).max(0), "the lines of haul {haul} add up, {why}");
     }
@@ -161,6 +170,11 @@ fn hauls_add_up(shown: &Shown, why: &str) {
 pub fn oracle_agrees(shown: &Shown, events: &[Event], why: &str) {
     let told = Told::new(events);
     batches_agree(shown, &told, why);
+    let refunds = oracle::refunds(&told);
+    for row in &shown.hauls {
+        let owed = refunds.get(&row.haul).copied().unwrap_or(0);
+        assert_eq!(row.refunds.minor(), owed, "refunds of haul {}, {why}", row.haul);
+    }
     let planned = |row: &BoxRow| Planned { label: row.label(), state: row.state, withdrawn: row.withdrawn };
     let found: BTreeMap<BoxId, Planned> = shown.boxes.iter().map(|row| (row.giftbox, planned(row))).collect();
     assert_eq!(found, boxes(&told), "boxes, {why}: left the program, right the laws");

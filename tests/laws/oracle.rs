@@ -118,6 +118,7 @@ fn named(fact: &Fact) -> Vec<LotId> {
         Fact::Moved(b) => vec![b.lot],
         Fact::PlacementMended(b) => vec![b.lot],
         Fact::GivenLoose(b) | Fact::Lost(b) => vec![b.lot],
+        Fact::Returned(b) => vec![b.lot],
         Fact::Found(b) => vec![b.lot],
         Fact::Counted(b) => vec![b.lot],
         Fact::Split(b) => vec![b.lot],
@@ -156,14 +157,25 @@ fn said<'e>(told: &Told<'e>) -> BTreeMap<LotId, Said<'e>> {
     said
 }
 
+/// What was given back in each haul for things returned.
+pub fn refunds(told: &Told<'_>) -> BTreeMap<HaulId, i64> {
+    let mut sums: BTreeMap<HaulId, i64> = BTreeMap::new();
+    for event in &told.live {
+        if let Fact::Returned(b) = &event.fact {
+            *sums.entry(b.haul).or_default() += b.refund.minor();
+        }
+    }
+    sums
+}
+
 /// What comes on top of each haul that holds: tax, postage, and the coupon taken off.
 fn on_top(live: &[&Event]) -> BTreeMap<HaulId, i64> {
-    let mut hauls: BTreeMap<HaulId, [i64; 3]> = BTreeMap::new();
+    let mut hauls: BTreeMap<HaulId, [i64; 4]> = BTreeMap::new();
     for event in live {
         match &event.fact {
             Fact::HaulLogged(b) => {
                 let facts = &b.facts;
-                hauls.insert(b.haul, [facts.tax.minor(), facts.postage.minor(), facts.coupon.minor()]);
+                hauls.insert(b.haul, [facts.tax, facts.postage, facts.coupon, facts.unexplained].map(Money::minor));
             }
             Fact::HaulMended(b) => {
                 let Some(sums) = hauls.get_mut(&b.haul) else { continue };
@@ -172,6 +184,7 @@ fn on_top(live: &[&Event]) -> BTreeMap<HaulId, i64> {
                         HaulField::Tax(tax) => sums[0] = tax.minor(),
                         HaulField::Postage(postage) => sums[1] = postage.minor(),
                         HaulField::Coupon(coupon) => sums[2] = coupon.minor(),
+                        HaulField::Unexplained(amount) => sums[3] = amount.minor(),
                         _ => {}
                     }
                 }
@@ -179,7 +192,7 @@ fn on_top(live: &[&Event]) -> BTreeMap<HaulId, i64> {
             _ => {}
         }
     }
-    hauls.into_iter().map(|(haul, [tax, postage, coupon])| (haul, tax + postage - coupon)).collect()
+    hauls.into_iter().map(|(haul, [tax, postage, coupon, odd])| (haul, tax + postage - coupon + odd)).collect()
 }
 
 /// What each line of a haul gets of what comes on top; a coupon takes no more off than there is.

@@ -134,7 +134,7 @@ impl Person {
                 Subject::Lot(lot) => self.lots.push(lot),
                 Subject::Box(giftbox) => self.boxes.push(giftbox),
                 Subject::Haul(haul) => self.hauls.push(haul),
-                Subject::Act(_) | Subject::Profile | Subject::Placement(_) => {}
+                Subject::Act(_) | Subject::Profile | Subject::Placement(_) | Subject::Lessons => {}
             }
         }
         match &act.facts[0].1 {

@@ -109,6 +109,7 @@ impl Stock {
             Fact::Moved(b) => self.carry(event.uid, b),
             Fact::GivenLoose(b) => self.go(event.uid, count(b.units), Way::Loose),
             Fact::Lost(b) => self.go(event.uid, count(b.units), Way::Lost),
+            Fact::Returned(b) => self.go(event.uid, count(b.units), Way::Returned),
             Fact::Found(b) => self.find(count(b.units)),
             Fact::Counted(b) => self.counted(event.uid, b),
             Fact::Split(b) if b.lot == self.lot => self.go(event.uid, count(b.units), Way::Passed),

@@ -1,6 +1,6 @@
 //! Doing the facts of an act on a copy of what they touch, to see whether each can be done.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Holdings, Refusal, resting_on};
 use crate::model::event::Subject;
@@ -54,6 +54,8 @@ pub(super) struct Check<'t, T> {
     boxes: BTreeMap<BoxId, Box_>,
     placements: BTreeMap<PlacementId, Held>,
     homes: BTreeMap<PlacementId, (LotId, BoxId)>,
+    /// Hauls of this very act.
+    hauls: BTreeSet<HaulId>,
 }
 
 type Checked<T> = Result<(), Stop<<T as Tables>::Error>>;
@@ -62,14 +64,17 @@ impl<'t, T: Holdings> Check<'t, T> {
     /// A season as it is.
     pub(super) fn of(tables: &'t T) -> Check<'t, T> {
         let (lots, boxes, placements) = (BTreeMap::new(), BTreeMap::new(), BTreeMap::new());
-        Check { tables, lots, boxes, placements, homes: BTreeMap::new() }
+        Check { tables, lots, boxes, placements, homes: BTreeMap::new(), hauls: BTreeSet::new() }
     }
 
     /// Does one fact, if it can be done after those before it.
     pub(super) fn fact(&mut self, fact: &Fact) -> Checked<T> {
         match fact {
             Fact::ProfileSet(b) => self.currency(&b.profile),
-            Fact::HaulLogged(_) => Ok(()),
+            Fact::HaulLogged(b) => {
+                self.hauls.insert(b.haul);
+                Ok(())
+            }
             Fact::HaulMended(b) => self.known_haul(b.haul),
             Fact::LotAdded(b) => self.new_lot(b.lot, &b.facts),
             Fact::LotMended(b) => self.mend_lot(b.lot, &b.set),
@@ -86,6 +91,12 @@ impl<'t, T: Holdings> Check<'t, T> {
             Fact::Lost(b) => self.spend(b.lot, b.units, false),
             Fact::Found(b) => self.gain(b.lot, b.units),
             Fact::Counted(b) => self.counted(b),
+            Fact::Returned(b) => {
+                priced(Some(b.refund))?;
+                self.known_haul(b.haul)?;
+                self.spend(b.lot, b.units, true)
+            }
+            Fact::KindLearned(b) => sensible(&b.name, Units::ONE),
             Fact::Split(b) => {
                 self.spend(b.lot, b.units, true)?;
                 self.new_lot(b.into, &b.facts)
@@ -127,6 +138,9 @@ impl<'t, T: Holdings> Check<'t, T> {
     }
 
     fn known_haul(&self, haul: HaulId) -> Checked<T> {
+        if self.hauls.contains(&haul) {
+            return Ok(());
+        }
         self.failed(|tables| tables.haul(haul))?.map(|_| ()).ok_or(unknown("the haul"))
     }
 

@@ -42,6 +42,7 @@ pub fn subject_key(subject: &Subject) -> (i64, &[u8]) {
         Subject::Box(giftbox) => (3, giftbox.bytes()),
         Subject::Lot(lot) => (4, lot.bytes()),
         Subject::Placement(placement) => (5, placement.bytes()),
+        Subject::Lessons => (6, &[]),
     }
 }
 

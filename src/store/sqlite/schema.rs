@@ -59,6 +59,7 @@ pub const PROJECTION_TABLES: &str = "
         date  TEXT NOT NULL,
         shop  TEXT NOT NULL,
         at    BLOB NOT NULL,
+        refunds INTEGER NOT NULL CHECK (refunds >= 0),
         facts TEXT NOT NULL
     ) STRICT, WITHOUT ROWID;
     CREATE TABLE giftbox (
@@ -98,12 +99,14 @@ pub const PROJECTION_TABLES: &str = "
         loose_cost   INTEGER NOT NULL CHECK (loose_cost >= 0),
         lost         INTEGER NOT NULL,
         lost_cost    INTEGER NOT NULL CHECK (lost_cost >= 0),
+        returned     INTEGER NOT NULL,
+        returned_cost INTEGER NOT NULL CHECK (returned_cost >= 0),
         passed       INTEGER NOT NULL,
         passed_cost  INTEGER NOT NULL CHECK (passed_cost >= 0),
         bare         INTEGER NOT NULL CHECK (bare >= 0),
-        CHECK (cost_in = on_hand_cost + boxed_cost + loose_cost + lost_cost + passed_cost),
+        CHECK (cost_in = on_hand_cost + boxed_cost + loose_cost + lost_cost + returned_cost + passed_cost),
         CHECK (on_hand > 0 OR on_hand_cost = 0),
-        CHECK (units_in = on_hand + boxed + loose + lost + passed - bare)
+        CHECK (units_in = on_hand + boxed + loose + lost + returned + passed - bare)
     ) STRICT, WITHOUT ROWID;
     CREATE INDEX lot_of_haul ON lot (haul);
     CREATE INDEX lot_in_order ON lot (at);

@@ -66,12 +66,13 @@ impl Sqlite {
         let sql =
             "INSERT INTO lot (lot, haul, name, title, kind, category, tote, units, paid, facts, withdrawn, at, last,
                        unpriced, about, cost_in, units_in, on_hand, on_hand_cost, aside, boxed, boxed_cost, loose,
-                       loose_cost, lost, lost_cost, passed, passed_cost, bare)
+                       loose_cost, lost, lost_cost, returned, returned_cost, passed, passed_cost, bare)
                    VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19,
-                       ?20, ?21, ?22, ?23, ?24, ?25, ?26, ?27, ?28, ?29)";
+                       ?20, ?21, ?22, ?23, ?24, ?25, ?26, ?27, ?28, ?29, ?30, ?31)";
         let (facts, at) = (code::to_json(&row.facts)?, code::order_key(&row.added));
         let Standing { units_in, on_hand, on_hand_cost, aside, boxed, boxed_cost, .. } = row.standing;
-        let Standing { loose, loose_cost, lost, lost_cost, passed, passed_cost, bare, .. } = row.standing;
+        let Standing { loose, loose_cost, lost, lost_cost, returned, returned_cost, passed, passed_cost, bare, .. } =
+            row.standing;
         self.write(
             sql,
             params![
@@ -101,6 +102,8 @@ impl Sqlite {
                 loose_cost.minor(),
                 lost.count(),
                 lost_cost.minor(),
+                returned.count(),
+                returned_cost.minor(),
                 passed.count(),
                 passed_cost.minor(),
                 bare.count(),
@@ -113,6 +116,7 @@ fn way_word(way: Way) -> &'static str {
     match way {
         Way::Loose => "loose",
         Way::Lost => "lost",
+        Way::Returned => "returned",
         Way::Passed => "passed",
     }
 }
@@ -121,6 +125,7 @@ fn way_from(word: &str) -> Way {
     match word {
         "loose" => Way::Loose,
         "lost" => Way::Lost,
+        "returned" => Way::Returned,
         _ => Way::Passed,
     }
 }
@@ -159,7 +164,7 @@ pub(super) fn act(row: &Row<'_>) -> rusqlite::Result<ActRow> {
     })
 }
 
-pub(super) const HAUL: &str = "SELECT haul, facts, at, shop FROM haul";
+pub(super) const HAUL: &str = "SELECT haul, facts, at, shop, refunds FROM haul";
 
 pub(super) fn haul(row: &Row<'_>) -> rusqlite::Result<HaulRow> {
     // What has a column of its own is read from there, so that no column can drift unseen.
@@ -167,6 +172,7 @@ pub(super) fn haul(row: &Row<'_>) -> rusqlite::Result<HaulRow> {
     Ok(HaulRow {
         haul: code::column(row, 0, HaulId::from_bytes)?,
         facts,
+        refunds: code::money(row, 4)?,
         logged: code::column(row, 2, code::order_from)?,
     })
 }
@@ -187,7 +193,7 @@ pub(super) fn giftbox(row: &Row<'_>) -> rusqlite::Result<BoxRow> {
 pub(super) const LOT: &str =
     "SELECT lot, haul, facts, withdrawn, at, last, unpriced, about, cost_in, units_in, on_hand,
     on_hand_cost, aside, boxed, boxed_cost, loose, loose_cost, lost, lost_cost, passed, passed_cost, bare,
-    name, category, tote, paid, kind, units FROM lot";
+    name, category, tote, paid, kind, units, returned, returned_cost FROM lot";
 
 pub(super) fn lot(row: &Row<'_>) -> rusqlite::Result<LotRow> {
     let standing = Standing {
@@ -201,6 +207,8 @@ pub(super) fn lot(row: &Row<'_>) -> rusqlite::Result<LotRow> {
         loose_cost: code::money(row, 16)?,
         lost: code::units(row, 17)?,
         lost_cost: code::money(row, 18)?,
+        returned: code::units(row, 28)?,
+        returned_cost: code::money(row, 29)?,
         passed: code::units(row, 19)?,
         passed_cost: code::money(row, 20)?,
         bare: code::units(row, 21)?,
@@ -344,9 +352,10 @@ impl Tables for Sqlite {
     }
 
     fn put_haul(&mut self, row: &HaulRow) -> Result<(), StoreError> {
-        let sql = "INSERT OR REPLACE INTO haul (haul, date, shop, at, facts) VALUES (?1, ?2, ?3, ?4, ?5)";
+        let sql = "INSERT OR REPLACE INTO haul (haul, date, shop, at, refunds, facts)
+                   VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
         let (date, at) = (row.facts.date.to_string(), code::order_key(&row.logged));
-        self.write(sql, params![row.haul.bytes(), date, row.facts.shop, at, code::to_json(&row.facts)?])
+        self.write(sql, params![row.haul.bytes(), date, row.facts.shop, at, row.refunds.minor(), code::to_json(&row.facts)?])
     }
 
     fn drop_haul(&mut self, id: HaulId) -> Result<(), StoreError> {
