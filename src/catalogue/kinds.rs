@@ -1,6 +1,7 @@
 //! Kinds of things, read from `kinds.toml`.
 
 use std::collections::{BTreeMap, HashMap};
+use std::sync::{Arc, LazyLock};
 
 use serde::Deserialize;
 
@@ -37,6 +38,18 @@ impl Catalogue {
     pub fn built_in() -> Catalogue {
         // A test reads the same file and fails if it can't be read.
         Catalogue::from_toml(BUILT_IN).unwrap_or_default()
+    }
+
+    /// The kinds that come with the program, read once for all that need them.
+    pub fn shared() -> Arc<Catalogue> {
+        static SHARED: LazyLock<Arc<Catalogue>> = LazyLock::new(|| Arc::new(Catalogue::built_in()));
+        Arc::clone(&SHARED)
+    }
+
+    /// Learns what a thing counts for; it is found by this name and by its likely singulars.
+    pub fn learn(&mut self, name: &str, category: Category) {
+        let also = singulars(name).into_iter().skip(1).collect();
+        self.add(Kind { name: name.to_owned(), also, category, set: false });
     }
 
     fn from_toml(text: &str) -> Result<Catalogue, toml::de::Error> {

@@ -5,4 +5,4 @@ pub mod kinds;
 mod singular;
 
 pub use kinds::Catalogue;
-pub use singular::same_word;
+pub use singular::{likely_singular, same_word};

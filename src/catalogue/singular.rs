@@ -30,6 +30,25 @@ pub(crate) fn singulars(word: &str) -> Vec<String> {
     found
 }
 
+/// The likeliest singular of a name's last word, where nothing is known but its letters.
+pub fn likely_singular(name: &str) -> String {
+    let (stem, end) = if let Some(stem) = name.strip_suffix("ies").filter(|stem| stem.chars().count() > 2) {
+        (stem, "y")
+    } else if let Some(stem) = name.strip_suffix("es").filter(|stem| hisses(stem)) {
+        (stem, "")
+    } else if let Some(stem) = name.strip_suffix('s').filter(|stem| !stem.ends_with(['s', 'u', 'i'])) {
+        (stem, "")
+    } else {
+        (name, "")
+    };
+    format!("{stem}{end}")
+}
+
+/// Whether a plural of this needs *es* to be spoken.
+fn hisses(stem: &str) -> bool {
+    ["ch", "sh", "ss", "x", "zz"].iter().any(|end| stem.ends_with(end))
+}
+
 /// Whether `a` and `b` are one word, either of them perhaps in the plural.
 pub fn same_word(a: &str, b: &str) -> bool {
     // Words that don't even begin alike are no forms of each other; most pairs end here.
@@ -44,6 +63,24 @@ pub fn same_word(a: &str, b: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_likeliest_singular_of_an_unknown_word() {
+        for (name, one) in [
+            ("brass sundials", "brass sundial"),
+            ("torches", "torch"),
+            ("puppies", "puppy"),
+            ("pies", "pie"),
+            ("lenses", "lense"),
+            ("compass", "compass"),
+            ("abacus", "abacus"),
+            ("die", "die"),
+            ("foxes", "fox"),
+            ("", ""),
+        ] {
+            assert_eq!(likely_singular(name), one, "{name}");
+        }
+    }
 
     #[test]
     fn every_likely_singular_is_offered() {

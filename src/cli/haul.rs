@@ -2,10 +2,10 @@
 
 use jiff::civil::Date;
 
-use super::Answer;
 use super::mend::amount;
 use super::shell::{Shell, day};
-use crate::season::{HaulMend, Season};
+use super::{Answer, out};
+use crate::season::{Explains, HaulMend, Report, Season};
 
 /// The hauls as they were logged, and whether each adds up to its receipt.
 #[derive(Debug, clap::Args)]
@@ -40,6 +40,51 @@ pub struct MendArgs {
     /// The receipt's total
     #[arg(long)]
     receipt: Option<String>,
+}
+
+/// The hauls whose lines don't add up to their receipt; with a haul: say what explains it.
+#[derive(Debug, clap::Args)]
+#[command(after_help = "Examples:
+  brimful settle
+  brimful settle \"Corner Bazaar 2027-03-02\" --as tax")]
+pub struct SettleArgs {
+    /// Its shop and day, or its five letters (`brimful hauls`)
+    #[arg(requires = "explains")]
+    haul: Option<String>,
+    /// What explains the difference; `nothing` spreads it over the lines, `receipt` takes the lines' word
+    #[arg(long = "as", value_name = "WHAT", requires = "haul")]
+    explains: Option<WhatExplains>,
+    /// As JSON
+    #[arg(long)]
+    json: bool,
+}
+
+#[derive(Debug, Clone, Copy, clap::ValueEnum)]
+enum WhatExplains {
+    Tax,
+    Postage,
+    Coupon,
+    Nothing,
+    Receipt,
+}
+
+pub fn settle(args: SettleArgs, shell: &Shell) -> Answer {
+    if let (Some(haul), Some(explains)) = (args.haul, args.explains) {
+        let way = match explains {
+            WhatExplains::Tax => Explains::Tax,
+            WhatExplains::Postage => Explains::Postage,
+            WhatExplains::Coupon => Explains::Coupon,
+            WhatExplains::Nothing => Explains::Nothing,
+            WhatExplains::Receipt => Explains::Receipt,
+        };
+        return shell.act(|season| season.settle_haul_called(&haul, way));
+    }
+    let hauls = shell.to_read()?.unsettled().map_err(|error| shell.placed(error))?;
+    if hauls.hauls.is_empty() && !args.json {
+        return out::print("Every haul with a receipt adds up to it.\n").map(|()| 0);
+    }
+    out::print(&if args.json { hauls.json() + "\n" } else { hauls.text() })?;
+    Ok(u8::from(!hauls.hauls.is_empty()))
 }
 
 pub fn list(args: &ListArgs, shell: &Shell) -> Answer {

@@ -42,6 +42,9 @@ pub struct Args {
     /// Save things that nobody knows the price of, to be settled later
     #[arg(long)]
     open_price: bool,
+    /// Save it though it looks like a haul that was logged before
+    #[arg(long)]
+    again: bool,
 }
 
 pub fn run(args: Args, shell: &Shell) -> Answer {
@@ -51,10 +54,14 @@ pub fn run(args: Args, shell: &Shell) -> Answer {
         Some(path) => read_file(path)?,
         None => lines_or_stdin(&args.lines)?,
     };
-    let Args { at: shop, on: date, tote, opening, open_price, .. } = args;
-    match season.log(&text, &LogHow { date, shop, tote, opening, open_price, onto: None }) {
+    let Args { at: shop, on: date, tote, opening, open_price, again, .. } = args;
+    match season.log(&text, &LogHow { date, shop, tote, opening, open_price, again, onto: None }) {
         Ok(logged) => tell_done(&logged.done),
         Err(NotLogged::Act(error)) => Err(shell.placed(error)),
+        Err(NotLogged::Twice(twin)) => {
+            let words = twin.words();
+            Err(Failure::No(format!("{words} Nothing was saved. If it is another one, say --again.")))
+        }
         Err(NotLogged::Doubts(doubts)) => {
             Err(Failure::No(format!("Nothing was saved yet.\n  {}", doubts.join("\n  "))))
         }

@@ -12,6 +12,7 @@ mod each;
 mod haul;
 mod history;
 mod join;
+mod kind;
 mod kit;
 mod log;
 mod loose;
@@ -111,6 +112,10 @@ enum Command {
     Split(split::Args),
     /// The hauls as they were logged
     Hauls(haul::ListArgs),
+    /// Hauls that don't add up to their receipt, and what explains it
+    Settle(haul::SettleArgs),
+    /// What an unknown thing counts for, said once
+    Kind(kind::Args),
     /// Correct what is about a whole haul: its day, shop, tax, receipt
     MendHaul(haul::MendArgs),
     /// Which boxes lack what, and what wants a look
@@ -183,6 +188,8 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Kit(args) => kit::run(args, shell),
         Command::Split(args) => split::run(args, shell),
         Command::Hauls(args) => haul::list(&args, shell),
+        Command::Settle(args) => haul::settle(args, shell),
+        Command::Kind(args) => kind::run(args, shell),
         Command::MendHaul(args) => haul::mend(args, shell),
         Command::Review(args) => review::run(args, shell),
         Command::Pull(args) => pull::run(&args, shell),

@@ -60,7 +60,15 @@ impl HaulFacts {
     /// An empty haul of this day.
     pub fn on(date: Date) -> HaulFacts {
         let none = Money::ZERO;
-        HaulFacts { date, shop: String::new(), tax: none, postage: none, coupon: none, unexplained: none, receipt: None }
+        HaulFacts {
+            date,
+            shop: String::new(),
+            tax: none,
+            postage: none,
+            coupon: none,
+            unexplained: none,
+            receipt: None,
+        }
     }
 
     /// Sets one field.
@@ -95,5 +103,50 @@ impl HaulFacts {
     pub fn on_top(&self, lines: Money) -> Money {
         let net = self.tax + self.postage - self.coupon + self.unexplained;
         net.max(-lines)
+    }
+}
+
+/// What explains the difference between a receipt and its lines.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Explains {
+    /// More or less tax than was said.
+    Tax,
+    /// More or less postage.
+    Postage,
+    /// Another coupon.
+    Coupon,
+    /// Nothing does: the difference is spread over the lines by their prices.
+    Nothing,
+    /// The receipt was noted wrongly: the lines are right.
+    Receipt,
+}
+
+impl Explains {
+    /// All of them, in the order in which they are offered.
+    pub const ALL: [Explains; 5] =
+        [Explains::Tax, Explains::Postage, Explains::Coupon, Explains::Nothing, Explains::Receipt];
+
+    /// What it says of the difference: `it was tax`.
+    pub fn words(self) -> &'static str {
+        match self {
+            Explains::Tax => "it was tax",
+            Explains::Postage => "it was postage",
+            Explains::Coupon => "it was a coupon",
+            Explains::Nothing => "nobody knows: spread it over the lines",
+            Explains::Receipt => "the lines are right, the receipt was noted wrongly",
+        }
+    }
+
+    /// The field of the haul which that changes, where `over` more is on the receipt than on the
+    /// lines, which come to `total`; none where it would come to less than nothing.
+    pub fn field(self, facts: &HaulFacts, over: Money, total: Money) -> Option<HaulField> {
+        let from_nothing = |sum: Money| (sum >= Money::ZERO).then_some(sum);
+        match self {
+            Explains::Tax => from_nothing(facts.tax + over).map(HaulField::Tax),
+            Explains::Postage => from_nothing(facts.postage + over).map(HaulField::Postage),
+            Explains::Coupon => from_nothing(facts.coupon - over).map(HaulField::Coupon),
+            Explains::Nothing => Some(HaulField::Unexplained(facts.unexplained + over)),
+            Explains::Receipt => Some(HaulField::Receipt(Some(total))),
+        }
     }
 }

@@ -6,6 +6,7 @@ use serde::Serialize;
 use super::table::{Side, table};
 use super::{Report, Sum};
 use crate::model::category::Category;
+use crate::model::haul::Explains;
 use crate::model::id::{HaulId, LotId};
 
 /// Hauls, oldest first.
@@ -18,6 +19,9 @@ pub struct Hauls {
 /// One haul.
 #[derive(Debug, Clone, Serialize)]
 pub struct HaulLine {
+    /// Which.
+    #[serde(skip)]
+    pub haul: HaulId,
     /// Five letters to call it by.
     pub handle: String,
     /// The day.
@@ -55,6 +59,8 @@ pub struct HaulCard {
     pub receipt: String,
     /// How much more the receipt says than the lines; empty: it agrees, or there is none.
     pub over: String,
+    /// What may explain that.
+    pub ways: Vec<Explains>,
 }
 
 /// One line of a haul.
@@ -95,7 +101,10 @@ impl Report for Hauls {
             let receipt = match (haul.receipt.as_str(), haul.over.as_str()) {
                 ("", _) => "none".to_owned(),
                 (_, "") => "adds up".to_owned(),
-                (receipt, over) => format!("{receipt}, {over} over the lines"),
+                (receipt, over) => match over.strip_prefix('-') {
+                    Some(less) => format!("{receipt}, {less} less than the lines"),
+                    None => format!("{receipt}, {over} more than the lines"),
+                },
             };
             let lines = haul.lines.to_string();
             vec![haul.handle.clone(), haul.date.clone(), haul.shop.clone(), lines, haul.paid.short(), receipt]

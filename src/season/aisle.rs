@@ -50,7 +50,11 @@ mod tests {
     use crate::season::{Bought, Entry, Outcome, Reader};
 
     fn told(line: &str, before: &[(i64, u32)]) -> Option<String> {
-        let reader = Reader::new(crate::model::profile::Profile::default(), jiff::civil::date(2027, 10, 14));
+        let reader = Reader::new(
+            crate::model::profile::Profile::default(),
+            crate::catalogue::Catalogue::shared(),
+            jiff::civil::date(2027, 10, 14),
+        );
         let Some(Entry::Line(Outcome::Read(reading))) = reader.entry(line, true) else { panic!("{line}") };
         let bought = before.iter().map(|(paid, units)| Bought {
             date: None,

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::{ActError, Season};
+use super::{ActError, Reader, Season};
 use crate::model::id::HaulId;
 use crate::model::profile::Profile;
 use crate::report::boxes::BoxLine;
@@ -13,6 +13,8 @@ use crate::store::Store;
 pub struct Board {
     /// The drive's rules.
     pub profile: Profile,
+    /// Reads lines by them, and by what was learned.
+    pub reader: Reader,
     /// The boxes that stand on the plan, by number.
     pub boxes: Vec<BoxLine>,
     /// The day it is here.
@@ -52,6 +54,7 @@ impl<S: Store> Season<S> {
             on_hand: totals.on_hand,
             aside: totals.aside,
             latest_haul: self.store.latest_haul(today)?,
+            reader: self.reader()?,
             acts: !self.store.acts(1)?.is_empty(),
             profile,
         })

@@ -1,5 +1,6 @@
 //! A haul on its way: what its headings and lines have said so far.
 
+use super::returning::Back;
 use crate::model::haul::{HaulFacts, HaulField};
 use crate::model::id::HaulId;
 use crate::model::lot::LotFacts;
@@ -17,14 +18,18 @@ pub struct Draft {
     pub facts: HaulFacts,
     /// What its headings said.
     pub said: Vec<HaulField>,
-    /// What its earlier lines come to.
-    pub before: Money,
+    /// Its earlier lines.
+    pub before: Vec<LotFacts>,
+    /// What was given back in it before.
+    pub refunds: Money,
     /// Whether it is an opening count.
     pub opening: bool,
     /// Where its things lie, unless a line says otherwise.
     pub tote: Option<String>,
     /// Its new lines.
     pub lots: Vec<LotFacts>,
+    /// What goes back with it.
+    pub backs: Vec<Back>,
 }
 
 impl Draft {
@@ -40,11 +45,11 @@ impl Draft {
     /// count behind a haul that was none.
     pub fn ends_at(&self, head: &Head) -> bool {
         match head {
-            Head::At { shop, date } if self.known.is_some() && self.lots.is_empty() => {
+            Head::At { shop, date } if self.known.is_some() && self.is_empty() => {
                 let other_shop = shop.as_ref().is_some_and(|shop| *shop != self.facts.shop);
                 other_shop || date.is_some_and(|date| date != self.facts.date)
             }
-            Head::At { .. } => !self.lots.is_empty(),
+            Head::At { .. } => !self.is_empty(),
             Head::Opening { .. } => self.known.is_some() && !self.opening,
             _ => false,
         }
@@ -52,8 +57,19 @@ impl Draft {
 
     /// What all its lines, also earlier ones, come to with what is on top.
     pub fn total(&self) -> Money {
-        let lines = self.lots.iter().filter_map(|lot| lot.paid).sum::<Money>() + self.before;
-        lines + self.facts.on_top(lines)
+        let lines = self.all_lots().filter_map(|lot| lot.paid).sum::<Money>();
+        let refunds = self.backs.iter().map(|back| back.refund).sum::<Money>() + self.refunds;
+        lines + self.facts.on_top(lines) - refunds
+    }
+
+    /// All its lines, also earlier ones.
+    pub fn all_lots(&self) -> impl Iterator<Item = &LotFacts> {
+        self.before.iter().chain(&self.lots)
+    }
+
+    /// Whether nothing came or went with it yet.
+    pub fn is_empty(&self) -> bool {
+        self.lots.is_empty() && self.backs.is_empty()
     }
 
     /// What a haul that was logged before becomes: the fields in which it differs now.

@@ -8,7 +8,11 @@ impl<S: Store> Season<S> {
     pub fn changed_elsewhere(&mut self) -> Result<bool, ActError> {
         let now = self.store.foreign_commits()?;
         let before = self.seen.replace(now);
-        Ok(before.is_some_and(|before| before != now))
+        let changed = before.is_some_and(|before| before != now);
+        if changed {
+            self.relearn();
+        }
+        Ok(changed)
     }
 
     /// What was being typed when the program was last left; none where nothing was.

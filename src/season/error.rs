@@ -68,6 +68,12 @@ impl From<CommitError> for ActError {
     }
 }
 
+impl From<Refusal> for ActError {
+    fn from(refusal: Refusal) -> ActError {
+        ActError::Refused(refusal)
+    }
+}
+
 /// A sentence from a phrase: a capital first, a full stop last.
 pub fn capital(phrase: &str) -> String {
     let mut letters = phrase.chars();

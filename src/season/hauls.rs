@@ -7,6 +7,7 @@ use super::{ActError, Done, Season};
 use crate::find::{Name, closest, find};
 use crate::model::commit::Refusal;
 use crate::model::currency::Currency;
+use crate::model::event::Subject;
 use crate::model::fact::{Fact, HaulMended};
 use crate::model::haul::HaulField;
 use crate::model::id::HaulId;
@@ -45,6 +46,7 @@ impl<S: Store> Season<S> {
             let total = total(row, &lots);
             let over = row.facts.receipt.map(|receipt| receipt - total);
             Ok(HaulLine {
+                haul: row.haul,
                 handle: row.haul.short(),
                 date: row.facts.date.to_string(),
                 shop: row.facts.shop.clone(),
@@ -60,7 +62,7 @@ impl<S: Store> Season<S> {
     /// One haul with its lines; it reads no more than that haul.
     pub fn haul_card(&self, haul: HaulId) -> Result<HaulCard, ActError> {
         let currency = self.profile()?.currency;
-        let row = self.store.haul(haul)?.ok_or(ActError::Refused(Refusal::Unknown("that haul")))?;
+        let row = self.haul_row(haul)?;
         let lots = self.lots_in(haul)?;
         let total = total(&row, &lots);
         let over = row.facts.receipt.map(|receipt| receipt - total).filter(|over| !over.is_zero());
@@ -71,10 +73,35 @@ impl<S: Store> Season<S> {
             opening: counted_first(&lots),
             lines: lots.iter().map(|lot| entry(lot, currency)).collect(),
             total: Sum::of(paid_for(&lots, total), currency),
-            on_top: on_top(&row, currency),
+            on_top: self.on_top(&row, currency)?,
             receipt: row.facts.receipt.map(|receipt| receipt.plain(currency)).unwrap_or_default(),
             over: over.map(|over| over.plain(currency)).unwrap_or_default(),
+            ways: self.ways_to_settle(haul)?,
         })
+    }
+
+    /// A haul's row.
+    pub(super) fn haul_row(&self, haul: HaulId) -> Result<HaulRow, ActError> {
+        self.store.haul(haul)?.ok_or(ActError::Refused(Refusal::Unknown("that haul")))
+    }
+
+    /// Tax, postage, coupon and what went back: those that there are.
+    fn on_top(&self, row: &HaulRow, currency: Currency) -> Result<Vec<(String, String)>, ActError> {
+        let facts = &row.facts;
+        let sums = [
+            ("tax", facts.tax),
+            ("postage", facts.postage),
+            ("coupon", -facts.coupon),
+            ("unexplained", facts.unexplained),
+        ];
+        let there = sums.into_iter().filter(|(_, sum)| !sum.is_zero());
+        let mut told: Vec<_> = there.map(|(word, sum)| (word.to_owned(), sum.plain(currency))).collect();
+        for event in self.store.events_about(Subject::Haul(row.haul))?.into_iter().filter(|told| told.live) {
+            let Fact::Returned(b) = &event.event.fact else { continue };
+            let title = self.store.lot(b.lot)?.map(|lot| lot.facts.title()).unwrap_or_default();
+            told.push((format!("{} {title} returned", b.units), (-b.refund).plain(currency)));
+        }
+        Ok(told)
     }
 
     /// The batches of a haul that are there still, in the order in which they were logged.
@@ -108,7 +135,7 @@ impl<S: Store> Season<S> {
     }
 
     /// The haul of these five letters, or the one whose shop and day the words mean.
-    fn haul_called(&self, words: &str) -> Result<HaulRow, ActError> {
+    pub(super) fn haul_called(&self, words: &str) -> Result<HaulRow, ActError> {
         let rows = self.store.hauls()?;
         if let Some(row) = rows.iter().find(|row| row.haul.short() == words) {
             return Ok(row.clone());
@@ -147,12 +174,12 @@ fn entry(lot: &LotRow, currency: Currency) -> HaulEntry {
     }
 }
 
-/// Tax, postage and coupon, those that there are.
-fn on_top(row: &HaulRow, currency: Currency) -> Vec<(String, String)> {
-    let facts = &row.facts;
-    let sums = [("tax", facts.tax), ("postage", facts.postage), ("coupon", -facts.coupon)];
-    let there = sums.into_iter().filter(|(_, sum)| !sum.is_zero());
-    there.map(|(word, sum)| (word.to_owned(), sum.plain(currency))).collect()
+/// A haul as a sentence names it: `Corner Bazaar, 2027-01-15`.
+pub(super) fn haul_name(row: &HaulRow) -> String {
+    match row.facts.shop.as_str() {
+        "" => format!("the haul of {}", row.facts.date),
+        shop => format!("{shop}, {}", row.facts.date),
+    }
 }
 
 /// One haul in a line, its five letters first.
@@ -166,10 +193,10 @@ fn paid_for(lots: &[LotRow], total: Money) -> KnownSum {
     KnownSum { known: total, ..lines }
 }
 
-/// What its lines come to with all that came on top.
-fn total(row: &HaulRow, lots: &[LotRow]) -> Money {
+/// What its lines come to with all that came on top, less what was given back.
+pub(super) fn total(row: &HaulRow, lots: &[LotRow]) -> Money {
     let lines = lots.iter().filter(|lot| !lot.withdrawn).filter_map(|lot| lot.facts.paid).sum();
-    lines + row.facts.on_top(lines)
+    lines + row.facts.on_top(lines) - row.refunds
 }
 
 #[cfg(test)]

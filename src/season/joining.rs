@@ -32,6 +32,7 @@ impl<S: Store> Season<S> {
             return Ok(Done { said: "Nothing new in that file.".to_owned(), notes: Vec::new() });
         }
         self.touched.all = true;
+        self.relearn();
         let acts = counted(joined.acts, "act", "acts");
         let mut notes = Vec::new();
         let settle = self.settle()?;

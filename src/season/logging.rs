@@ -4,9 +4,11 @@ use jiff::civil::Date;
 
 use super::draft::{Draft, headings_alone, receipt};
 use super::hauls::counted_first;
+use super::returning::Back;
+use super::twice::Twin;
 use super::{ActError, Done, Season};
 use crate::model::commit::Refusal;
-use crate::model::fact::{Fact, HaulLogged, HaulMended, LotAdded};
+use crate::model::fact::{Fact, HaulLogged, HaulMended, KindLearned, LotAdded, Returned};
 use crate::model::haul::{HaulFacts, HaulField};
 use crate::model::id::HaulId;
 use crate::model::lot::{LotFacts, Source};
@@ -32,6 +34,8 @@ pub struct LogHow {
     pub open_price: bool,
     /// The haul, logged before, that the lines are added to.
     pub onto: Option<HaulId>,
+    /// It is another haul, though it looks like one that was logged before.
+    pub again: bool,
 }
 
 /// A haul that was logged.
@@ -50,6 +54,8 @@ pub struct Logged {
 pub enum NotLogged {
     /// Lines leave open how many, how much or what.
     Doubts(Vec<String>),
+    /// It looks like a haul that was logged before.
+    Twice(Twin),
     /// It can't be kept.
     Act(ActError),
 }
@@ -91,10 +97,16 @@ impl<S: Store> Season<S> {
         if lines.is_empty() {
             headings_alone(&mut drafts);
         }
-        drafts.retain(|draft| !draft.lots.is_empty() || draft.known.is_some());
+        drafts.retain(|draft| !draft.is_empty() || draft.known.is_some());
+        let twin = self.twin(&drafts)?;
+        if let Some(twin) = twin.as_ref().filter(|_| how.onto.is_none() && !how.again) {
+            return Err(NotLogged::Twice(twin.clone()));
+        }
         let haul = drafts.last().map(|draft| draft.haul);
-        let done = self.keep_hauls(&drafts)?;
-        Ok(Logged { done: Done { notes: remarks(&lines, &drafts, &profile), ..done }, lines, haul })
+        let mut done = self.keep_hauls(&mut drafts)?;
+        done.notes.extend(remarks(&lines, &drafts, &profile));
+        done.notes.extend(twin.filter(|_| !how.again).map(|twin| twin.words()));
+        Ok(Logged { done, lines, haul })
     }
 
     /// The haul that the lines go to unless they say otherwise: a new one, or one logged before.
@@ -104,8 +116,9 @@ impl<S: Store> Season<S> {
         let row = self.store.haul(haul)?.ok_or(ActError::Refused(Refusal::Unknown("that haul")))?;
         let lots = self.lots_in(haul)?;
         let opening = how.opening || counted_first(&lots);
-        let before = lots.iter().filter_map(|lot| lot.facts.paid).sum();
-        Ok(Draft { haul, known: Some(row.facts.clone()), facts: row.facts, before, opening, ..draft })
+        let before = lots.into_iter().map(|lot| lot.facts).collect();
+        let (known, refunds) = (Some(row.facts.clone()), row.refunds);
+        Ok(Draft { haul, known, facts: row.facts, before, refunds, opening, ..draft })
     }
 
     fn context<'a>(&'a self, profile: &'a Profile, price_asked: bool) -> Context<'a> {
@@ -119,8 +132,9 @@ impl<S: Store> Season<S> {
     }
 
     fn draft_of(&mut self, facts: HaulFacts, opening: bool, tote: Option<String>) -> Draft {
-        let (haul, before) = (self.ids.haul(), Money::ZERO);
-        Draft { haul, known: None, facts, said: Vec::new(), before, opening, tote, lots: Vec::new() }
+        let haul = self.ids.haul();
+        let (said, before, lots, backs) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
+        Draft { haul, known: None, facts, said, before, refunds: Money::ZERO, opening, tote, lots, backs }
     }
 
     fn heading(&mut self, drafts: &mut Vec<Draft>, head: Head, how: &LogHow) {
@@ -168,8 +182,9 @@ impl<S: Store> Season<S> {
         drafts.insert(drafts.len() - 1, aside);
     }
 
-    fn keep_hauls(&mut self, drafts: &[Draft]) -> Result<Done, ActError> {
-        let mut facts = Vec::new();
+    fn keep_hauls(&mut self, drafts: &mut [Draft]) -> Result<Done, ActError> {
+        let lessons = self.lessons_in(drafts);
+        let mut facts: Vec<Fact> = Vec::new();
         for draft in drafts {
             let (haul, set) = (draft.haul, draft.mended());
             if draft.known.is_none() {
@@ -180,12 +195,45 @@ impl<S: Store> Season<S> {
             for lot in &draft.lots {
                 facts.push(Fact::LotAdded(LotAdded { lot: self.ids.lot(), haul: Some(haul), facts: lot.clone() }));
             }
+            let back = |back: &Back| Returned { lot: back.lot, units: back.units, haul, refund: back.refund };
+            facts.extend(draft.backs.iter().map(back).map(Fact::Returned));
         }
         if facts.is_empty() {
             return Err(ActError::Nothing("Nothing to log: no line names a thing.".to_owned()));
         }
-        self.act(&facts)
+        let learned: Vec<String> = lessons.iter().map(remembered).collect();
+        facts.extend(lessons.into_iter().map(Fact::KindLearned));
+        let done = self.act(&facts)?;
+        Ok(Done { notes: learned, ..done })
     }
+
+    /// The earlier haul that one of these looks like.
+    fn twin(&self, drafts: &[Draft]) -> Result<Option<Twin>, ActError> {
+        for draft in drafts.iter().filter(|draft| !draft.lots.is_empty()) {
+            let lines: Vec<&LotFacts> = draft.all_lots().collect();
+            if let Some(twin) = self.twin_of(&lines, draft.haul)? {
+                return Ok(Some(twin));
+            }
+        }
+        Ok(None)
+    }
+
+    /// What the lines teach of things that nobody knew; each such batch is of that kind from now on.
+    fn lessons_in(&self, drafts: &mut [Draft]) -> Vec<KindLearned> {
+        let mut lessons: Vec<KindLearned> = Vec::new();
+        for lot in drafts.iter_mut().flat_map(|draft| &mut draft.lots).filter(|lot| lot.kind.is_none()) {
+            if let Some(lesson) = self.lesson_of(&lot.name, lot.category.as_ref()) {
+                lot.kind = Some(lesson.name.clone());
+                lessons.retain(|known| known.name != lesson.name);
+                lessons.push(lesson);
+            }
+        }
+        lessons
+    }
+}
+
+fn remembered(lesson: &KindLearned) -> String {
+    format!("Remembered: {} counts for {}.", lesson.name, lesson.category.words())
 }
 
 /// What a reading comes to as a batch.
@@ -265,7 +313,7 @@ fn remarks(lines: &[Reading], drafts: &[Draft], profile: &Profile) -> Vec<String
         .collect();
     if !homeless.is_empty() {
         let names = homeless.join(", ");
-        remarks.push(format!("Of what category? {names}. `brimful mend NAME --category toy` says it."));
+        remarks.push(format!("What do they count for? {names}. `brimful kind NAME toy` says it once for all."));
     }
     remarks.extend(drafts.iter().filter_map(|draft| receipt(draft, profile)));
     remarks

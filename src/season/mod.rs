@@ -15,6 +15,7 @@ mod error;
 mod filling;
 mod hauls;
 mod joining;
+mod lessons;
 mod logging;
 mod names;
 mod night;
@@ -22,7 +23,9 @@ mod offers;
 mod packing;
 mod pulling;
 mod reader;
+mod receipts;
 mod remaking;
+mod returning;
 mod review;
 mod rewording;
 mod rules;
@@ -38,6 +41,7 @@ mod tests;
 mod touched;
 #[cfg(test)]
 mod trials;
+mod twice;
 mod undoing;
 mod views;
 mod ware;
@@ -59,14 +63,16 @@ pub use sample::{SampleError, fill as fill_sample, open_sample};
 pub use shelf::Shelf;
 pub use stock::Mend;
 pub use touched::Touched;
+pub use twice::Twin;
 pub use views::{ReviewWish, StockWish};
 pub use ware::{Bought, Ware};
 pub use which::Which;
 
+pub use crate::model::haul::Explains;
 pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Taken, What};
 pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 pub use crate::report::costs::Prices;
-pub use crate::report::hauls::{HaulCard, HaulEntry};
+pub use crate::report::hauls::{HaulCard, HaulEntry, HaulLine, Hauls};
 pub use crate::report::history::{History, Step};
 pub use crate::report::night::{LastNight, NightRow};
 pub use crate::report::places::Place;
@@ -74,6 +80,8 @@ pub use crate::report::pull::{PullList, PullRow, PullTote};
 pub use crate::report::rules::RuleRow;
 pub use crate::report::{Report, Settle, Sum};
 pub use crate::store::{Memory, Sqlite, State, Store, StoreError};
+
+use std::sync::Arc;
 
 use jiff::civil::Date;
 
@@ -117,7 +125,7 @@ pub struct Season<S> {
     ids: Box<dyn Ids + Send>,
     desk: Desk,
     moment: Moment,
-    catalogue: Catalogue,
+    catalogue: Arc<Catalogue>,
     touched: Touched,
     /// The draft of a season at a fixed desk, which has no state folder.
     draft: Option<String>,
@@ -138,7 +146,8 @@ impl<S: Store> Season<S> {
     /// A season over a store.
     pub fn new(store: S, ids: Box<dyn Ids + Send>, desk: Desk, moment: Moment) -> Season<S> {
         let seen = store.foreign_commits().ok();
-        let catalogue = Catalogue::built_in();
+        // What can't be read now is said by whatever is asked of the file next.
+        let catalogue = lessons::catalogue(&store).unwrap_or_default();
         Season { store, ids, desk, moment, catalogue, touched: Touched::default(), draft: None, seen }
     }
 

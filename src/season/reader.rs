@@ -18,9 +18,9 @@ pub struct Reader {
 }
 
 impl Reader {
-    /// A reader by these rules on this day.
-    pub fn new(profile: Profile, today: Date) -> Reader {
-        Reader { profile: Arc::new(profile), catalogue: Arc::new(Catalogue::built_in()), today }
+    /// A reader by these rules and kinds on this day.
+    pub fn new(profile: Profile, catalogue: Arc<Catalogue>, today: Date) -> Reader {
+        Reader { profile: Arc::new(profile), catalogue, today }
     }
 
     /// What one line is: a heading or a purchase; `None` where nothing is written.
@@ -73,7 +73,7 @@ mod tests {
     use super::*;
 
     fn reader() -> Reader {
-        Reader::new(Profile::default(), jiff::civil::date(2027, 10, 14))
+        Reader::new(Profile::default(), Catalogue::shared(), jiff::civil::date(2027, 10, 14))
     }
 
     fn told(line: &str) -> String {

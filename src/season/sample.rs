@@ -155,6 +155,7 @@ fn at<T>(file: &'static str, line: usize, done: Result<T, ActError>) -> Result<T
 fn not_logged(file: &'static str, error: NotLogged) -> SampleError {
     let why = match error {
         NotLogged::Doubts(doubts) => doubts.join("\n"),
+        NotLogged::Twice(twin) => twin.words(),
         NotLogged::Act(error) => error.to_string(),
     };
     SampleError::Line { file, line: 0, why }

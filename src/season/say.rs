@@ -110,7 +110,11 @@ impl<S: Store> Teller<'_, S> {
                 let currency = self.store.profile()?.unwrap_or_default().currency;
                 format!("Returned {}, {} given back.", self.things(b.lot, b.units)?, b.refund.plain(currency))
             }
-            Fact::KindLearned(b) => format!("{} counts for {} from now on.", super::error::capital(&b.name), b.category.words()),
+            // What a haul taught goes without saying; alone it is said.
+            Fact::KindLearned(_) if self.facts.len() > 1 && !self.only_learns() => return Ok(None),
+            Fact::KindLearned(b) => {
+                format!("{} counts for {} from now on.", super::error::capital(&b.name), b.category.words())
+            }
             Fact::Split(b) => {
                 let (from, into) = (self.things(b.lot, b.units)?, self.things(b.into, b.facts.units)?);
                 let of = b.facts.pieces.map(|pieces| format!(" of {pieces}")).unwrap_or_default();
@@ -138,6 +142,10 @@ impl<S: Store> Teller<'_, S> {
             | Fact::PutIn(_)
             | Fact::TakenBack(_) => return Ok(None),
         }))
+    }
+
+    fn only_learns(&self) -> bool {
+        self.facts.iter().all(|fact| matches!(fact, Fact::KindLearned(_) | Fact::LotMended(_)))
     }
 
     fn haul(&self, b: &crate::model::fact::HaulLogged) -> Result<String, StoreError> {

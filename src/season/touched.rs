@@ -60,6 +60,9 @@ impl<S: Store> Season<S> {
         let all = Touched { all: true, ..Touched::default() };
         // The act is kept; if it can't be told what it changed, anything may have.
         let touched = reached(&self.store, facts).unwrap_or(all);
+        if touched.rules || touched.all {
+            self.relearn();
+        }
         self.touched.add(touched);
     }
 }

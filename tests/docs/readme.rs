@@ -85,7 +85,7 @@ fn without_clock(text: &str) -> String {
 fn without_handles(text: &str) -> String {
     let mut hauls = false;
     let line = |line: &str| {
-        hauls = line == "$ brimful hauls" || (hauls && !line.starts_with('$'));
+        hauls = ["$ brimful hauls", "$ brimful settle"].contains(&line) || (hauls && !line.starts_with('$'));
         if hauls && line.len() > 6 && line.as_bytes()[6] == b' ' {
             format!(" -----{}", &line[6..])
         } else {

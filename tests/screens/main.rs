@@ -14,6 +14,7 @@ mod monkey;
 mod packing;
 mod pasting;
 mod readme;
+mod receipts;
 mod reviewing;
 mod sizes;
 mod slow;

@@ -355,7 +355,10 @@ impl Tables for Sqlite {
         let sql = "INSERT OR REPLACE INTO haul (haul, date, shop, at, refunds, facts)
                    VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
         let (date, at) = (row.facts.date.to_string(), code::order_key(&row.logged));
-        self.write(sql, params![row.haul.bytes(), date, row.facts.shop, at, row.refunds.minor(), code::to_json(&row.facts)?])
+        self.write(
+            sql,
+            params![row.haul.bytes(), date, row.facts.shop, at, row.refunds.minor(), code::to_json(&row.facts)?],
+        )
     }
 
     fn drop_haul(&mut self, id: HaulId) -> Result<(), StoreError> {

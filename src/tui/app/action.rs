@@ -39,6 +39,10 @@ pub enum Action {
     Pull,
     /// What was done.
     History,
+    /// All hauls.
+    Hauls,
+    /// What explains that a receipt differs.
+    Settle,
     /// Boxes by what they lack.
     Review,
     /// The last night's list.

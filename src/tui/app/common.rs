@@ -7,6 +7,7 @@ use super::asked::{Answer, Asked, Choice};
 use super::card::Card;
 use super::desk::{Desk, Effect};
 use super::drive::Drive;
+use super::hauls::HaulList;
 use super::help::Help;
 use super::history::Told;
 use super::keymap::{self, Gesture, Press};
@@ -101,7 +102,7 @@ impl App {
                 let help = Help::over(kind, desk);
                 desk.go_to(Screen::Help(help));
             }
-            Action::Review | Action::Pull | Action::History | Action::DropOff | Action::Drive => {
+            Action::Review | Action::Pull | Action::History | Action::Hauls | Action::DropOff | Action::Drive => {
                 return go_once(press.action, kind, desk);
             }
             Action::CloseBox | Action::BoxSame | Action::BoxHandIn | Action::BoxBack | Action::BoxUnpack => {
@@ -240,6 +241,7 @@ fn go_once(action: Action, kind: Kind, desk: &mut Desk) -> Result<(), No> {
         Action::Review => (Kind::Review, Screen::Review(Review::default())),
         Action::Pull => (Kind::Pull, Screen::Pull(Pull::default())),
         Action::History => (Kind::History, Screen::History(Told::default())),
+        Action::Hauls => (Kind::Hauls, Screen::Hauls(HaulList::default())),
         Action::DropOff => (Kind::DropOff, Screen::DropOff(Night::default())),
         _ => (Kind::Drive, Screen::Drive(Drive::default())),
     };

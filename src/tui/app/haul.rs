@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::action::Action;
-use super::asked::Answer;
+use super::asked::{Answer, Asked, Choice};
 use super::common::open_card;
 use super::desk::Desk;
 use super::doubts::{self, Next};
@@ -14,7 +14,7 @@ use super::pasted::Pasted;
 use super::screen::{Face, No, Screen, one_list};
 use super::table::Kind;
 use crate::model::id::{BoxId, HaulId, LotId};
-use crate::season::{About, Entry, HaulCard, Head, LogHow};
+use crate::season::{About, Entry, Explains, HaulCard, Head, LogHow};
 use crate::tui::back::{Ask, Deed, Outcome, Window};
 
 /// A haul being written.
@@ -30,6 +30,25 @@ pub struct Haul {
     opening: bool,
     left: Vec<About>,
     asked_for: String,
+}
+
+/// Asks what explains that a receipt and its lines differ.
+pub fn ask_to_settle(desk: &mut Desk, haul: HaulId, receipt: &str, over: &str, ways: &[Explains]) -> Result<(), No> {
+    if ways.is_empty() {
+        let none = if receipt.is_empty() { "It has no receipt yet: receipt 14.62 says it." } else { "It adds up." };
+        return Err(none.to_owned());
+    }
+    let differs = match over.strip_prefix('-') {
+        Some(less) => format!("{less} less"),
+        None => format!("{over} more"),
+    };
+    let way = |way: &Explains| Choice::new(way.words(), Answer::Do(Box::new(Deed::Settle(haul, *way))));
+    desk.asked = Some(Asked::new(
+        format!("The receipt says {receipt}, {differs} than the lines. What explains it?"),
+        ways.iter().map(way).collect(),
+        Some(Choice::new("leave it open", Answer::Nothing)),
+    ));
+    Ok(())
 }
 
 /// Goes to the haul of today, or on with the one in sight, and opens the line.
@@ -53,6 +72,11 @@ pub fn open(desk: &mut Desk, screens: &[Screen], opening: bool) {
 }
 
 impl Haul {
+    /// A haul that was written before.
+    pub fn of(haul: HaulId) -> Haul {
+        Haul { going: Some(haul), ..Haul::default() }
+    }
+
     /// Whether it is an opening count, which asks no prices.
     pub fn is_opening(&self) -> bool {
         self.opening || self.card.as_ref().is_some_and(|card| card.opening) && self.going.is_some()
@@ -176,6 +200,10 @@ impl Face for Haul {
                 Ok(())
             }
             Action::Mend => self.mend(desk),
+            Action::Settle => {
+                let card = self.lines().ok_or_else(|| "Nothing is written yet.".to_owned())?;
+                ask_to_settle(desk, card.haul, &card.receipt, &card.over, &card.ways)
+            }
             Action::Away => {
                 let lot = self.lot().ok_or_else(|| "No line is chosen; ↑ goes up to them.".to_owned())?;
                 let ware = desk.seen.shelf.holding(lot).map(Arc::clone);

@@ -12,6 +12,7 @@ pub mod drawer;
 pub mod drive;
 pub mod filter;
 pub mod haul;
+pub mod hauls;
 pub mod help;
 pub mod history;
 pub mod home;

@@ -6,6 +6,7 @@ use super::card::Card;
 use super::desk::Desk;
 use super::drive::Drive;
 use super::haul::Haul;
+use super::hauls::HaulList;
 use super::help::Help;
 use super::history::Told;
 use super::home::Home;
@@ -186,6 +187,8 @@ screens! {
     Pull(Pull),
     /// What was done.
     History(Told),
+    /// All hauls.
+    Hauls(HaulList),
     /// The last night.
     DropOff(Night),
     /// The drive's rules.

@@ -33,10 +33,7 @@ pub struct Seen {
 impl Seen {
     /// The boxes and sums are so now.
     pub fn board(&mut self, board: Arc<Board>) {
-        let same = self.board.as_ref().is_some_and(|old| old.profile == board.profile && old.today == board.today);
-        if !same {
-            self.reader = Some(Reader::new(board.profile.clone(), board.today));
-        }
+        self.reader = Some(board.reader.clone());
         self.board = Some(board);
         self.age += 1;
     }

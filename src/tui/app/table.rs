@@ -26,6 +26,8 @@ pub enum Kind {
     Pull,
     /// What was done.
     History,
+    /// All hauls.
+    Hauls,
     /// The last night's list.
     DropOff,
     /// The drive's rules.
@@ -131,6 +133,7 @@ pub const TABLE: &[Row] = &[
     row!(Pull, Go, All, &[(Char('T'), 0)], NONE, NONE, "pull list", "What to fetch from which tote; a tick puts it in its box."),
     row!(DropOff, Go, All, &[(Char('d'), 0)], NONE, NONE, "last night", "What stops each box before the drop-off, and its fix."),
     row!(History, Go, All, &[(Char('U'), 0)], NONE, NONE, "what was done", "Everything done, newest first."),
+    row!(Hauls, Go, All, &[(Char('H'), 0)], NONE, NONE, "hauls", "Every haul, and whether it adds up to its receipt."),
     row!(Drive, Go, All, NONE, NONE, NONE, "the drive", "How your drive does it: ages, checklist, box size, dates."),
     row!(Help, Go, All, &[(Char('?'), 0), (F(1), 0)], &[(F(1), 0)], &[(F(1), 0)], "help", "The keys of this screen."),
     row!(Leave, Go, Only(&[K::Home]), &[(Char('q'), 0)], NONE, NONE, "leave", "Leave Brimful; everything is kept already."),
@@ -154,6 +157,7 @@ pub const TABLE: &[Row] = &[
     row!(SetAside, Do, BOXES, &[(Char('z'), 0)], NONE, NONE, "set aside", "Hold it for the box, still in its tote."),
     row!(MoveBox, Do, Only(&[K::Packing]), &[(Char('>'), 0)], NONE, NONE, "to another box", "Move it to another box; it says which gap opens."),
     row!(Inside, Do, Only(&[K::Packing]), &[(Char('i'), 0)], NONE, NONE, "inside", "On a holder: what is put in now goes inside it, until Esc."),
+    row!(Settle, Do, Only(&[K::Haul, K::Hauls]), &[(Char('S'), 0)], NONE, NONE, "settle", "Say what explains that the receipt and the lines differ."),
     row!(Wow, Do, Only(&[K::Packing]), &[(Char('v'), 0)], NONE, NONE, "wow item", "Make it this box's wow item; again: no longer."),
     row!(Tick, Do, All, &[(Char(' '), 0)], NONE, NONE, "tick", "Tick this row: boxes for the next act, things fetched."),
     row!(TickAll, Do, All, &[(Char('*'), 0)], NONE, NONE, "tick all", "Tick all rows shown; again: none."),
@@ -181,13 +185,14 @@ pub const TABLE: &[Row] = &[
 #[rustfmt::skip]
 const FOOT: &[(Kind, &[(Action, &str)])] = &[
     (K::Home, &[(A::Open, "open"), (A::Bought, ""), (A::Find, ""), (A::Review, ""), (A::PlanBox, "plan a box"), (A::Help, ""), (A::Undo, "")]),
-    (K::Haul, &[(A::Bought, "go on"), (A::Mend, ""), (A::MoveTote, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Haul, &[(A::Bought, "go on"), (A::Mend, ""), (A::MoveTote, ""), (A::Settle, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Pasted, &[(A::Open, "go on"), (A::Mend, "mend"), (A::Away, "leave out"), (A::NextWaiting, "next doubt"), (A::Back, ""), (A::Help, "")]),
     (K::Packing, &[(A::Open, "on hand"), (A::SetAside, ""), (A::CloseBox, ""), (A::NextPart, "in the box"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Review, &[(A::Open, "fill it"), (A::PutOne, "the best in"), (A::TickAll, ""), (A::Choose, "lacks"), (A::ChooseAll, "all"), (A::Back, ""), (A::Help, "")]),
     (K::Card, &[(A::PutOne, "one in"), (A::Mend, ""), (A::MoveTote, ""), (A::Count, ""), (A::Away, ""), (A::Back, ""), (A::Help, "")]),
     (K::Tote, &[(A::Open, "all about it"), (A::Count, ""), (A::MoveTote, ""), (A::Back, ""), (A::Help, "")]),
     (K::Pull, &[(A::Tick, "tick it in"), (A::TickAll, "all of it"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Hauls, &[(A::Open, "open it"), (A::Settle, "settle its receipt"), (A::NextWaiting, "next open one"), (A::Back, ""), (A::Help, "")]),
     (K::History, &[(A::Undo, "take back the last"), (A::Redo, ""), (A::Back, ""), (A::Help, "")]),
     (K::DropOff, &[(A::Open, "to this box"), (A::PutOne, "the best in"), (A::CloseBox, ""), (A::NextWaiting, "next"), (A::Back, ""), (A::Help, "")]),
     (K::Drive, &[(A::Mend, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),

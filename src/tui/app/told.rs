@@ -1,6 +1,7 @@
 //! What the season and the search tell, taken in; and what is asked of them after each step.
 
 use super::action::Action;
+use super::asked::{Answer, Asked, Choice};
 use super::desk::{Effect, Said, Tone};
 use super::line::{Offered, Purpose};
 use super::{App, Desk, Screen, hunting};
@@ -55,7 +56,10 @@ impl App {
             }
             Err(why) => {
                 self.words_come_back();
-                self.desk.refuse(why.clone());
+                match &outcome.again {
+                    Some(deed) => self.desk.asked = Some(all_the_same(why, deed)),
+                    None => self.desk.refuse(why.clone()),
+                }
             }
         }
         let App { desk, screens, .. } = self;
@@ -216,6 +220,12 @@ impl App {
             self.desk.say(format!("Pasted lines wait to be saved: {a} opens them."));
         }
     }
+}
+
+/// What was refused only to be looked at once more, and does no harm.
+fn all_the_same(why: &str, deed: &Deed) -> Asked {
+    let save = Choice::new("it is another one: save it", Answer::Do(Box::new(deed.clone())));
+    Asked::new(why, vec![save], Some(Choice::new("don't save it", Answer::Nothing)))
 }
 
 /// The names under which half-written words are kept.

@@ -1,9 +1,9 @@
 //! Everything that screens can have done, as plain values.
 
-use crate::model::id::{BoxId, LotId, PlacementId};
+use crate::model::id::{BoxId, HaulId, LotId, PlacementId};
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
-use crate::season::{ActError, BoxChange, Done, LogHow, NotLogged, PutHow, Season, Shelf, Store};
+use crate::season::{ActError, BoxChange, Done, Explains, LogHow, NotLogged, PutHow, Season, Shelf, Store};
 
 use super::Outcome;
 
@@ -17,6 +17,8 @@ pub enum Deed {
         /// What is said beside them.
         how: LogHow,
     },
+    /// Say what explains that a haul's receipt differs from its lines.
+    Settle(HaulId, Explains),
     /// Change a line by its words.
     MendLine {
         /// The batch.
@@ -163,6 +165,7 @@ impl Deed {
             Deed::Gone { lots, units, words, lost: true } => season.lose(units, lots.as_slice(), &words),
             Deed::Gone { lots, units, words, lost: false } => season.loose(units, lots.as_slice(), &words),
             Deed::Fetch(placements) => season.fetch(&placements),
+            Deed::Settle(haul, way) => season.settle_haul(haul, way),
             Deed::Rule { what, words } => season.mend_rule(&what, &words),
             Deed::Undo => season.undo(),
             Deed::Redo => season.redo(),
@@ -174,8 +177,8 @@ impl Deed {
 
 fn outcome(done: Result<Done, ActError>) -> Outcome {
     match done {
-        Ok(done) => Outcome { said: Ok(done.said), notes: done.notes, haul: None, planned: false },
-        Err(error) => Outcome { said: Err(error.to_string()), notes: Vec::new(), haul: None, planned: false },
+        Ok(done) => Outcome { said: Ok(done.said), notes: done.notes, haul: None, planned: false, again: None },
+        Err(error) => refused_as(error.to_string()),
     }
 }
 
@@ -186,20 +189,31 @@ fn refused(error: NotLogged) -> Outcome {
             let plain = |doubt: &String| doubt.strip_prefix("line 1: ").unwrap_or(doubt).to_owned();
             doubts.iter().map(plain).collect::<Vec<_>>().join(" ")
         }
+        NotLogged::Twice(twin) => twin.words(),
         NotLogged::Act(error) => error.to_string(),
     };
-    Outcome { said: Err(why), notes: Vec::new(), haul: None, planned: false }
+    refused_as(why)
+}
+
+fn refused_as(why: String) -> Outcome {
+    Outcome { said: Err(why), notes: Vec::new(), haul: None, planned: false, again: None }
 }
 
 fn logged<S: Store>(season: &mut Season<S>, text: &str, how: &LogHow) -> Outcome {
     match season.log(text, how) {
         Ok(logged) => {
             // What the shell would say by a command is a key here.
-            let notes = logged.done.notes.into_iter().map(|note| match note.split_once(" `brimful mend") {
+            let notes = logged.done.notes.into_iter().map(|note| match note.split_once(" `brimful kind") {
                 Some((asked, _)) => format!("{asked} e on its line says it."),
                 None => note,
             });
-            Outcome { said: Ok(logged.done.said), notes: notes.collect(), haul: logged.haul, planned: false }
+            let done = Done { said: logged.done.said, notes: notes.collect() };
+            Outcome { haul: logged.haul, ..outcome(Ok(done)) }
+        }
+        Err(NotLogged::Twice(twin)) => {
+            let all_the_same = LogHow { again: true, ..how.clone() };
+            let again = Some(Box::new(Deed::Log { text: text.to_owned(), how: all_the_same }));
+            Outcome { again, ..refused(NotLogged::Twice(twin)) }
         }
         Err(error) => refused(error),
     }

@@ -123,6 +123,7 @@ impl<S: Store> Keeper<S> {
                 prices: self.season.prices_of(lots)?,
             },
             Ask::Pull => Window::Pull(self.season.pull_list()?),
+            Ask::Hauls => Window::Hauls(self.season.hauls_to_settle()?),
             Ask::History => Window::History(self.season.history(HISTORY)?),
             Ask::LastNight => Window::LastNight(self.season.last_night()?),
             Ask::Rules => Window::Rules(self.season.rule_rows()?),

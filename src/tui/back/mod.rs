@@ -18,7 +18,9 @@ pub use stocked::Stocked;
 pub use threads::Threads;
 
 use crate::model::id::{BoxId, HaulId, LotId};
-use crate::season::{Board, BoxCard, HaulCard, History, LastNight, Offer, Place, Prices, PullList, RuleRow, Ware};
+use crate::season::{
+    Board, BoxCard, Explains, HaulCard, HaulLine, History, LastNight, Offer, Place, Prices, PullList, RuleRow, Ware,
+};
 
 /// A part of the season that a screen shows.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,6 +35,8 @@ pub enum Ask {
     Pull,
     /// What was done.
     History,
+    /// All hauls.
+    Hauls,
     /// What stops each box.
     LastNight,
     /// The drive's rules.
@@ -61,6 +65,8 @@ pub enum Window {
     Pull(PullList),
     /// Newest first.
     History(History),
+    /// Newest first, each with the ways to settle its receipt.
+    Hauls(Vec<(HaulLine, Vec<Explains>)>),
     /// Box by box.
     LastNight(LastNight),
     /// Row by row.
@@ -95,6 +101,8 @@ pub struct Outcome {
     pub haul: Option<HaulId>,
     /// Whether boxes were planned.
     pub planned: bool,
+    /// What does it all the same, where it was refused only to be looked at once more.
+    pub again: Option<Box<Deed>>,
 }
 
 /// How the season stands after something.

@@ -5,9 +5,11 @@ use super::frame::heading_ruled;
 use super::look::Role;
 use super::rows::{self, Place};
 use crate::model::text::counted;
+use crate::season::HaulLine;
 use crate::tui::app::App;
 use crate::tui::app::action::Action;
 use crate::tui::app::drive::Drive;
+use crate::tui::app::hauls::HaulList;
 use crate::tui::app::help::{Help, SENTENCE};
 use crate::tui::app::history::Told;
 use crate::tui::app::list::Rows;
@@ -98,6 +100,38 @@ fn headed(canvas: &mut Canvas<'_>, place: Place, selected: usize, lines: &[(Opti
             }
         }
     }
+}
+
+/// All hauls, newest first, and whether each adds up to its receipt.
+pub fn hauls(canvas: &mut Canvas<'_>, app: &App, hauls: &HaulList) {
+    let room = app.desk.room(2);
+    let place = table(app, &room);
+    let lines = hauls.lines();
+    let open = lines.iter().filter(|(haul, _)| !haul.over.is_empty()).count() as u64;
+    let status = if open == 0 { String::new() } else { format!("{open} to settle · ") };
+    let count = counted(lines.len() as u64, "haul", "hauls");
+    heading_ruled(canvas, "Which hauls add up", &format!("{status}{count}"));
+    if lines.is_empty() && hauls.hauls.is_some() {
+        canvas.text(1, place.y, place.width, "No haul is written yet.", Role::Text);
+    }
+    rows::draw(canvas, place, hauls.list(0), lines.len(), |canvas, row, y| haul(canvas, &lines[row].0, place, y));
+    super::line::draw(canvas, app, &room);
+}
+
+/// Day, shop, lines, what was paid, and what the receipt says to that.
+fn haul(canvas: &mut Canvas<'_>, haul: &HaulLine, place: Place, y: u16) {
+    let after_day = canvas.text(3, y, 10, &haul.date, Role::Text) + 2;
+    let lines_end = place.width * 45 / 100;
+    canvas.text(after_day, y, lines_end.saturating_sub(after_day + 5), &haul.shop, Role::Text);
+    canvas.right(lines_end, y, 4, &haul.lines.to_string(), Role::Text);
+    canvas.right(lines_end + 11, y, 10, &haul.paid.short(), Role::Text);
+    let (words, role) = match (haul.receipt.as_str(), haul.over.strip_prefix('-')) {
+        ("", _) => ("no receipt".to_owned(), Role::Text),
+        (_, None) if haul.over.is_empty() => ("✓ adds up".to_owned(), Role::Text),
+        (_, Some(less)) => (format!("! receipt {less} less"), Role::Care),
+        (_, None) => (format!("! receipt {} more", haul.over), Role::Care),
+    };
+    canvas.text(lines_end + 13, y, place.width.saturating_sub(lines_end + 13), &words, role);
 }
 
 /// What was done, newest first.
