@@ -22,6 +22,10 @@ pub struct Costs {
     pub loose: Sum,
     /// Lost or broken.
     pub lost: Sum,
+    /// Returned to the shop.
+    pub returned: Sum,
+    /// What was given back for those; empty: nothing was returned.
+    pub refunds: String,
     /// Where it is now, by category.
     pub by_category: Vec<CategoryCost>,
     /// Each box that holds something.
@@ -59,9 +63,17 @@ pub struct CostOfBox {
 
 impl Report for Costs {
     fn text(&self) -> String {
-        let mut text = format!(" Spent {} {}\n\n", self.currency, self.spent.words());
-        let places =
-            [("in boxes", &self.boxes), ("on hand", &self.on_hand), ("given loose", &self.loose), ("lost", &self.lost)];
+        let back = if self.refunds.is_empty() { String::new() } else { format!("; {} given back", self.refunds) };
+        let mut text = format!(" Spent {} {}{back}\n\n", self.currency, self.spent.words());
+        let mut places = vec![
+            ("in boxes", &self.boxes),
+            ("on hand", &self.on_hand),
+            ("given loose", &self.loose),
+            ("lost", &self.lost),
+        ];
+        if !self.refunds.is_empty() {
+            places.push(("back in the shop", &self.returned));
+        }
         let rows: Vec<Vec<String>> = places.iter().map(|(place, sum)| vec![(*place).to_owned(), sum.short()]).collect();
         text.push_str(&table(&[("where it is now", Side::Left), ("", Side::Right)], &rows));
         text.push('\n');

@@ -68,7 +68,23 @@ impl<S: Store> Season<S> {
             self.settle_box(&mut settle, row, held)?;
         }
         self.settle_counts(&mut settle)?;
+        self.settle_receipts(&mut settle)?;
         Ok(settle)
+    }
+
+    fn settle_receipts(&self, settle: &mut Settle) -> Result<(), ActError> {
+        for haul in self.unsettled()?.hauls {
+            let differs = match haul.over.strip_prefix('-') {
+                Some(less) => format!("{less} less"),
+                None => format!("{} more", haul.over),
+            };
+            let from = if haul.shop.is_empty() { String::new() } else { format!(", {}", haul.shop) };
+            settle.add(
+                format!("The receipt of {}{from} says {differs} than its lines.", haul.date),
+                format!("Correct the line that is wrong, or say what explains it: `brimful settle {}`.", haul.handle),
+            );
+        }
+        Ok(())
     }
 
     fn settle_box(&self, settle: &mut Settle, row: &BoxRow, held: &[&PlacementRow]) -> Result<(), ActError> {

@@ -10,6 +10,7 @@ use super::{ActError, Season, Which};
 use crate::find::{Name, closest, find};
 use crate::model::category::Category;
 use crate::model::event::Subject;
+use crate::model::currency::Currency;
 use crate::model::fact::Fact;
 use crate::model::haul::HaulFacts;
 use crate::model::id::{BoxId, HaulId, LotId};
@@ -111,11 +112,21 @@ impl<S: Store> Season<S> {
             on_hand: sum(&|lot| (lot.standing.on_hand_cost, lot.standing.on_hand)),
             loose: sum(&|lot| (lot.standing.loose_cost, lot.standing.loose)),
             lost: sum(&|lot| (lot.standing.lost_cost, lot.standing.lost)),
+            returned: sum(&|lot| (lot.standing.returned_cost, lot.standing.returned)),
+            refunds: self.refunds(profile.currency)?,
             by_category: by_category(&lots, &profile),
             over_wish: by_box.iter().filter(|row| row.over_wish).count(),
             wish: profile.wish.map(|wish| wish.plain(profile.currency)).unwrap_or_default(),
             by_box,
         })
+    }
+
+    /// What was given back for things returned; empty where nothing was.
+    fn refunds(&self, currency: Currency) -> Result<String, ActError> {
+        let hauls = self.store.hauls()?;
+        let sum: Money = hauls.iter().map(|row| row.refunds).sum();
+        let any = self.store.lots()?.iter().any(|lot| !lot.standing.returned.is_zero());
+        Ok(if any { sum.plain(currency) } else { String::new() })
     }
 
     /// What a thing cost each time it was bought.
@@ -169,6 +180,7 @@ impl<S: Store> Season<S> {
                 Fact::KitMade(b) if b.into == lot.lot => average.came(lot.facts.units, lot.cost_in),
                 Fact::PutIn(b) => _ = average.went(b.units),
                 Fact::GivenLoose(b) | Fact::Lost(b) => _ = average.went(b.units),
+                Fact::Returned(b) => _ = average.went(b.units),
                 Fact::Split(b) => _ = average.went(b.units),
                 Fact::TakenBack(b) => {
                     let back = average.each().unwrap_or_default() * Decimal::from(b.units.count());
