@@ -37,6 +37,12 @@ pub struct LotFacts {
     pub name: String,
     /// How it came.
     pub source: Source,
+    /// Who gave or made it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub giver: Option<String>,
+    /// Whether how many came is doubtful.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub rough: bool,
     /// Things that can each be given.
     pub units: Units,
     /// Pieces inside one unit.
@@ -129,6 +135,10 @@ lot_fields! {
     Name(String) => name,
     /// How it came.
     Source(Source) => source,
+    /// Who gave or made it.
+    Giver(Option<String>) => giver,
+    /// Whether how many came is doubtful.
+    Rough(bool) => rough,
     /// How many.
     Units(Units) => units,
     /// Pieces inside one.

@@ -6,7 +6,7 @@ use super::number::number;
 use super::question::About;
 use super::taken::What;
 use super::token::Shape;
-use super::words::{HEDGES, hedge_behind, unit};
+use super::words::{BOUNDS, unit};
 use crate::model::category::Category;
 
 const VAGUE: [&str; 16] = [
@@ -35,7 +35,7 @@ pub(super) const OF_ONE: [&str; 11] =
 /// Finds every count.
 pub(super) fn counts(line: &mut Line<'_>) {
     line.scan(vague);
-    line.scan(nearly);
+    line.scan(bounded);
     line.scan(halves);
     line.scan(times);
     line.scan(dozens);
@@ -53,17 +53,9 @@ fn vague(line: &mut Line<'_>, at: usize) -> Option<usize> {
     Some(end)
 }
 
-/// About twelve is no number either, nor is twelve or so.
-fn nearly(line: &mut Line<'_>, at: usize) -> Option<usize> {
-    let hedged = || {
-        let number = number(line, at).filter(|number| !number.article && !line.hangs_before(at))?;
-        hedge_behind(line, number.end)
-    };
-    if let Some(end) = hedged() {
-        line.doubt(at..end, About::Units, "how many is that?");
-        return Some(end);
-    }
-    let start = line.any_phrase(at, &HEDGES)?;
+/// At least twelve is no number either.
+fn bounded(line: &mut Line<'_>, at: usize) -> Option<usize> {
+    let start = line.any_phrase(at, &BOUNDS)?;
     let number = number(line, start).filter(|number| !number.article && !line.hangs(start, number.end))?;
     line.doubt(at..number.end, About::Units, "how many is that?");
     Some(number.end)
@@ -287,7 +279,7 @@ mod tests {
             "a handful of beads 1.00",
             "a bunch of combs 1.00",
             "lots of combs 1.00",
-            "about 12 combs 1.00",
+            "at least 12 combs 1.00",
             "wallet 5 1.00",
             "notebooks 4 15c each",
             "notebooks four 15c each",

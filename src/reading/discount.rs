@@ -6,7 +6,7 @@ use super::line::Line;
 use super::number::number;
 use super::question::About;
 use super::taken::What;
-use super::words::{HEDGES, SMALL, hedge_behind};
+use super::words::{BOUNDS, SMALL};
 
 const BEFORE: [&str; 10] = [
     "marked down from",
@@ -29,7 +29,6 @@ pub(super) fn discounts(line: &mut Line<'_>) {
     line.scan(unclear);
     line.scan(product);
     line.scan(inexact);
-    line.scan(hedged);
 }
 
 /// `was 6.99`, `reg. price 6.99`, `marked down from 6.99`.
@@ -148,17 +147,9 @@ fn product(line: &mut Line<'_>, at: usize) -> Option<usize> {
     Some(end)
 }
 
-/// Three dollars or so are no amount.
-fn hedged(line: &mut Line<'_>, at: usize) -> Option<usize> {
-    let from = line.draft.prices.iter().find(|price| price.to == at)?.from;
-    let end = hedge_behind(line, at)?;
-    line.doubt(from..end, About::Paid, "what was it exactly?");
-    Some(end)
-}
-
-/// About a dollar is no amount, and `12 x .10` may be one or a product.
+/// At most a dollar is no amount, and `12 x .10` may be one or a product.
 fn inexact(line: &mut Line<'_>, at: usize) -> Option<usize> {
-    let end = line.any_phrase(at, &HEDGES).or_else(|| line.any_phrase(at, &["under", "half of", "half", "x", "*"]))?;
+    let end = line.any_phrase(at, &BOUNDS).or_else(|| line.any_phrase(at, &["under", "half of", "half", "x", "*"]))?;
     let price = line.draft.prices.iter().find(|price| price.from == end)?.to;
     // `4x 1.00` is a count and a price.
     if line.glued(at) && line.is(at, &["x"]) {
@@ -230,7 +221,7 @@ mod tests {
             "tiara was 2.00",
             "tiara half off",
             "tiara up to 50% off 2.00",
-            "tiara about 2.00",
+            "tiara under 2.00",
             "tiara under $5",
             "12 x .10 tiaras",
             "tiara half of 2.00",

@@ -5,7 +5,9 @@ use std::ops::Range;
 use jiff::civil::Date;
 use rust_decimal::Decimal;
 
+use super::outright::Outright;
 use super::question::{About, Question};
+use super::source::Came;
 use crate::model::age::Ages;
 use crate::model::category::Category;
 use crate::model::measure::{Decigrams, Dims};
@@ -29,6 +31,8 @@ pub(super) struct Draft {
     pub colours: Vec<String>,
     pub themes: Vec<String>,
     pub shops: Vec<String>,
+    /// The shop behind *from*: where nothing was paid, it gave it.
+    pub from: Option<String>,
     pub places: Vec<PlaceSaid>,
     pub dates: Vec<Date>,
     pub expiries: Vec<String>,
@@ -37,6 +41,13 @@ pub(super) struct Draft {
     pub categories: Vec<Category>,
     pub flags: Vec<&'static str>,
     pub notes: Vec<String>,
+    /// What is said, but not for sure.
+    pub about: Vec<About>,
+    pub came: Vec<Came>,
+    pub givers: Vec<String>,
+    pub boxes: Vec<String>,
+    pub returned: bool,
+    pub outright: Outright,
     pub name: String,
     pub questions: Vec<Question>,
     /// The words that raised a question, and what about.

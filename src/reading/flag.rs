@@ -3,7 +3,15 @@
 use super::line::Line;
 use super::taken::What;
 
-const ANYWHERE: [(&str, &str); 5] = [
+const ANYWHERE: [(&str, &str); 13] = [
+    ("assorted colours", "assorted"),
+    ("assorted colors", "assorted"),
+    ("assorted designs", "assorted"),
+    ("assorted prints", "assorted"),
+    ("assorted styles", "assorted"),
+    ("assorted", "assorted"),
+    ("asstd", "assorted"),
+    ("asst", "assorted"),
     ("small parts", "small-parts"),
     ("used", "used"),
     ("sealed", "sealed"),

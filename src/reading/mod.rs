@@ -9,6 +9,7 @@
 //! The law of this floor: a question may stay open, but units and paid are never silently wrong.
 
 mod age;
+mod back;
 mod bundle;
 mod category;
 mod choice;
@@ -21,13 +22,16 @@ mod discount;
 mod draft;
 mod families;
 mod flag;
+mod for_box;
 mod free;
 mod haul;
+mod hedge;
 mod line;
 mod measure;
 mod money;
 mod name;
 mod number;
+mod outright;
 mod pack;
 mod paid;
 mod place;
@@ -38,6 +42,7 @@ mod say;
 mod shop;
 mod sign;
 mod size;
+mod source;
 mod taken;
 mod theme;
 mod token;
@@ -50,8 +55,6 @@ mod write;
 mod corpus;
 #[cfg(test)]
 mod laws;
-#[cfg(test)]
-mod rows;
 #[cfg(test)]
 mod testing;
 #[cfg(test)]

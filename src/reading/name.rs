@@ -3,6 +3,7 @@
 use super::draft::Scope;
 use super::line::Line;
 use super::number::number;
+use super::outright::Field;
 use super::question::About;
 use super::taken::What;
 use super::token::Shape;
@@ -45,7 +46,8 @@ pub(super) fn name(line: &mut Line<'_>) {
     }
     let rest = line.tokens.len();
     line.take(0..rest, What::Filler);
-    line.draft.name = name;
+    let outright = line.draft.outright.of(Field::Name).map(str::to_lowercase);
+    line.draft.name = outright.unwrap_or(name);
 }
 
 /// The tokens of the name, without small words at either end.

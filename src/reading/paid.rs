@@ -2,11 +2,14 @@
 
 use rust_decimal::{Decimal, RoundingStrategy};
 
+use super::Context;
 use super::draft::{Draft, Price, Scope};
+use super::outright::{Field, sum_of};
 use super::question::{About, Question};
 use super::units::Tally;
 use crate::catalogue::same_word;
 use crate::model::currency::Currency;
+use crate::model::lot::Source;
 use crate::model::money::Money;
 
 /// What was paid, and the regular price.
@@ -25,13 +28,33 @@ enum Open {
 }
 
 /// Works out both sums; a question about the price leaves both open.
-pub(super) fn sums(draft: &mut Draft, tally: &Tally, currency: Currency, price_asked: bool) -> Sums {
+pub(super) fn sums(draft: &mut Draft, tally: &Tally, source: Source, ctx: &Context<'_>) -> Sums {
+    let mut sums = worked_out(draft, tally, source, ctx);
+    for field in [Field::Regular, Field::Paid] {
+        let Some(words) = draft.outright.of(field) else { continue };
+        let said = sum_of(words, ctx);
+        let why = format!("\"{words}\": that is no amount");
+        draft.questions.retain(|question| question.about != About::Paid);
+        match field {
+            Field::Paid => sums.paid = said,
+            _ => sums.regular = said,
+        }
+        if said.is_none() {
+            ask(draft, why);
+        }
+    }
+    sums
+}
+
+fn worked_out(draft: &mut Draft, tally: &Tally, source: Source, ctx: &Context<'_>) -> Sums {
     if draft.asks(About::Paid) {
         return Sums::default();
     }
-    match work_out(draft, tally, currency) {
+    match work_out(draft, tally, ctx.profile.currency) {
+        // What was made cost what it is said to have cost, or nothing.
+        Ok(Sums { paid: None, regular }) if source == Source::Made => Sums { paid: Some(Money::ZERO), regular },
         Ok(sums) => {
-            let later = sums.paid.is_none() && price_asked;
+            let later = sums.paid.is_none() && ctx.price_asked;
             if later {
                 ask(draft, "what did it cost?".to_owned());
             }

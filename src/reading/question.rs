@@ -30,6 +30,8 @@ pub enum About {
     Theme,
     /// What part of the checklist it serves.
     Category,
+    /// Which box it is for.
+    Box,
 }
 
 impl About {
@@ -48,6 +50,7 @@ impl About {
             About::Measure => "measure",
             About::Theme => "theme",
             About::Category => "category",
+            About::Box => "box",
         }
     }
 }

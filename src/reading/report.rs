@@ -4,11 +4,12 @@ use jiff::civil::Date;
 use serde::ser::SerializeMap;
 use serde::{Serialize, Serializer};
 
-use super::question::Question;
+use super::question::{About, Question};
 use super::taken::Taken;
 use crate::model::age::Ages;
 use crate::model::category::Category;
 use crate::model::currency::Currency;
+use crate::model::lot::Source;
 use crate::model::measure::{Decigrams, Dims, Units};
 use crate::model::money::Money;
 use crate::model::whom::ForWhom;
@@ -90,6 +91,16 @@ pub struct Reading {
     pub size: Option<String>,
     /// Names of colours in the order said.
     pub colours: Vec<String>,
+    /// How it came.
+    pub source: Source,
+    /// Who gave or made it, as typed.
+    pub giver: Option<String>,
+    /// The box it was got for: `12`, `12b`.
+    pub for_box: Option<String>,
+    /// It went back: paid is what was given back for it.
+    pub returned: bool,
+    /// What is said, but not for sure.
+    pub about: Vec<About>,
     /// What a box will be about, lower case.
     pub theme: Option<String>,
     /// Where it came from, as typed.
@@ -140,6 +151,11 @@ impl Serialize for Reading {
         map.serialize_entry("expires", &self.expires)?;
         map.serialize_entry("dims_mm", &self.dims)?;
         map.serialize_entry("weight_g", &self.weight.map(Decigrams::grams))?;
+        map.serialize_entry("source", &self.source)?;
+        map.serialize_entry("giver", &self.giver)?;
+        map.serialize_entry("for_box", &self.for_box)?;
+        map.serialize_entry("returned", &self.returned)?;
+        map.serialize_entry("about", &self.about)?;
         map.serialize_entry("flags", &self.flags)?;
         map.serialize_entry("notes", &self.notes)?;
         map.serialize_entry("questions", &self.questions)?;

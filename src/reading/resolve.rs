@@ -3,36 +3,42 @@
 use super::age::ages;
 use super::draft::{Draft, RangeSaid, Scope, WhomSaid};
 use super::line::Line;
-use super::paid::sums;
+use super::outright::overrule;
+use super::paid::{Sums, sums};
 use super::question::{About, Question};
 use super::report::Reading;
+use super::source::Came;
 use super::taken::Taken;
 use super::units::{kind_of, tally};
 use crate::catalogue::same_word;
+use crate::model::lot::Source;
 use crate::model::measure::Units;
 use crate::model::profile::Profile;
 use crate::model::whom::ForWhom;
 
 /// Works out a reading from a finished draft.
 pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
-    let Line { source, ctx, tokens, mut draft } = line;
+    let Line { source: typed, ctx, tokens, mut draft } = line;
     let (kind, clothing) = kind_of(&draft, ctx.catalogue);
     decide_ranges(&mut draft, ctx.profile, clothing);
     name_pack_by_its_price(&mut draft);
-    let tally = tally(&mut draft, kind, clothing);
+    let tally = tally(&mut draft, kind, clothing, ctx);
     let currency = ctx.profile.currency;
-    let sums = sums(&mut draft, &tally, currency, ctx.price_asked);
+    let source = source(&draft);
+    let sums = sums(&mut draft, &tally, source, ctx);
     if draft.name.is_empty() {
-        draft.ask(Question::new(About::Name, format!("\"{source}\": what is it?")));
+        draft.ask(Question::new(About::Name, format!("\"{typed}\": what is it?")));
     }
     draft.flags.sort_unstable();
     draft.flags.dedup();
+    let about = doubtful(&draft, &sums);
+    let giver = giver(&draft, source);
     let mut open = draft.questions;
     let said = one_of(&mut open, About::Category, draft.categories);
     let places = draft.places.into_iter().map(|said| said.place).collect();
     let mut reading = Reading {
         n,
-        line: source.to_owned(),
+        line: typed.to_owned(),
         name: draft.name,
         packs: tally.packs,
         per_pack: tally.per_pack,
@@ -47,6 +53,11 @@ pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
         ages: one_of(&mut open, About::Ages, draft.ages),
         size: one_of(&mut open, About::Size, draft.sizes),
         colours: draft.colours,
+        source,
+        giver,
+        for_box: one_of(&mut open, About::Box, draft.boxes),
+        returned: draft.returned,
+        about,
         theme: one_of(&mut open, About::Theme, draft.themes),
         shop: one_of(&mut open, About::Shop, draft.shops),
         place: one_of(&mut open, About::Place, places),
@@ -59,8 +70,35 @@ pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
         questions: Vec::new(),
         taken: tokens.into_iter().filter_map(|token| token.took.map(|what| Taken { span: token.span, what })).collect(),
     };
-    reading.questions = open.into_iter().map(|question| quoting(source, question)).collect();
+    reading.questions = open.into_iter().map(|question| quoting(typed, question)).collect();
+    overrule(&mut reading, &draft.outright, ctx);
     reading
+}
+
+/// How it came: what cost nothing was given, unless it was made.
+fn source(draft: &Draft) -> Source {
+    if draft.came.contains(&Came::Made) {
+        Source::Made
+    } else if draft.free {
+        Source::Given
+    } else {
+        Source::Bought
+    }
+}
+
+/// Who gave it: who was said to, or whom a free thing is from.
+fn giver(draft: &Draft, source: Source) -> Option<String> {
+    let from = draft.from.as_ref().filter(|_| source == Source::Given);
+    draft.givers.first().or(from).cloned()
+}
+
+/// What is kept as said though it is not sure; what is asked anyway needs no mark.
+fn doubtful(draft: &Draft, sums: &Sums) -> Vec<About> {
+    let mut about = draft.about.clone();
+    about.retain(|about| !draft.asks(*about) && (*about != About::Paid || sums.paid.is_some()));
+    about.sort_unstable_by_key(|about| about.word());
+    about.dedup();
+    about
 }
 
 /// A question that names the words it is about: its own, or the line's if that is short enough.

@@ -2,8 +2,9 @@
 
 use std::fmt;
 
+use super::question::About;
 use super::report::{Outcome, Reading};
-use crate::model::lot::LotFacts;
+use crate::model::lot::{LotFacts, Source};
 use crate::model::money::each;
 
 impl fmt::Display for Outcome {
@@ -54,7 +55,9 @@ impl Reading {
             self.colours.join(" and "),
             words(&self.theme, "theme "),
             words(&self.place, ""),
-            words(&self.shop, "from "),
+            words(&self.shop.clone().filter(|shop| self.giver.as_ref() != Some(shop)), "from "),
+            self.came(),
+            words(&self.for_box, "for box "),
             self.date.map(|date| date.to_string()).unwrap_or_default(),
             words(&self.expires, "expires "),
             self.flags.join(", "),
@@ -63,10 +66,21 @@ impl Reading {
         parts
     }
 
+    fn came(&self) -> String {
+        match (self.source, &self.giver) {
+            (Source::Made, None) => "made".to_owned(),
+            (Source::Made, Some(maker)) => format!("made by {maker}"),
+            (_, Some(giver)) => format!("given by {giver}"),
+            _ => String::new(),
+        }
+    }
+
     fn what(&self) -> String {
         let name = if self.name.is_empty() { "something" } else { &self.name };
+        let name = if self.returned { format!("{name} returned") } else { name.to_owned() };
         let pieces = self.pieces.map(|pieces| format!(", {pieces} pieces each")).unwrap_or_default();
         match self.units {
+            Some(units) if self.about.contains(&About::Units) => format!("about {units} {name}{pieces}"),
             Some(units) => format!("{units} {name}{pieces}"),
             None => format!("some {name}{pieces}"),
         }
@@ -75,9 +89,11 @@ impl Reading {
     fn price(&self) -> String {
         let Some(paid) = self.paid else { return String::new() };
         if paid.is_zero() {
-            return "free".to_owned();
+            return if self.source == Source::Made { String::new() } else { "free".to_owned() };
         }
-        let mut price = format!("{} paid", paid.plain(self.currency));
+        let about = if self.about.contains(&About::Paid) { "about " } else { "" };
+        let what = if self.returned { "given back" } else { "paid" };
+        let mut price = format!("{about}{} {what}", paid.plain(self.currency));
         if let Some(units) = self.units.filter(|units| units.count() > 1) {
             price.push_str(&format!(", {} each", each(paid, units.count(), self.currency)));
         }

@@ -58,7 +58,8 @@ pub(super) fn shops(line: &mut Line<'_>) {
     let mut at = 0;
     while at < line.tokens.len() {
         let begun = line.took(at) == Some(What::Shop);
-        if begun || (line.is(at, &["at", "from", "@"]) && !line.hangs(at, at + 1)) {
+        let bound = line.any_phrase(at, &["at least", "at most"]).is_some();
+        if begun || (line.is(at, &["at", "from", "@"]) && !line.hangs(at, at + 1) && !bound) {
             at = shop(line, at, begun).max(at + 1);
         } else {
             at += 1;
@@ -91,8 +92,23 @@ fn shop(line: &mut Line<'_>, at: usize, begun: bool) -> usize {
     }
     line.take(at..end, What::Shop);
     let typed = line.typed(at + 1..end);
+    if line.tokens.get(at).is_some_and(|token| token.text == "from") {
+        line.draft.from = Some(typed.clone());
+    }
     line.draft.shops.push(typed);
     end
+}
+
+/// The end of a name of somebody or of a shop that begins here: capitals stay whole, else it ends where
+/// the rules know something else.
+pub(super) fn phrase_end(line: &Line<'_>, at: usize) -> Option<usize> {
+    let first = if line.is(at, &ARTICLES) && line.word(at + 1).is_some() { at + 1 } else { at };
+    line.word(first).filter(|word| !SMALL.contains(word))?;
+    let mut end = first + 1;
+    while let Some(next) = part(line, end).or_else(|| next_capital(line, end, false)) {
+        end = next;
+    }
+    Some(end)
 }
 
 /// Behind one more word of a shop's name.

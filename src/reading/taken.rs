@@ -43,6 +43,16 @@ pub enum What {
     Flag,
     /// A note in parentheses.
     Note,
+    /// It is not said for sure.
+    About,
+    /// How it came: made, given by somebody.
+    Source,
+    /// For which box it was got.
+    Box,
+    /// It went back to the shop.
+    Returned,
+    /// A field said outright by its name.
+    Field,
     /// A word that says nothing more.
     Filler,
     /// The thing itself.
@@ -74,6 +84,11 @@ impl What {
             What::Category => "category",
             What::Flag => "flag",
             What::Note => "note",
+            What::About => "about",
+            What::Source => "source",
+            What::Box => "box",
+            What::Returned => "returned",
+            What::Field => "field",
             What::Filler => "",
             What::Name => "name",
             What::Doubt => "which?",

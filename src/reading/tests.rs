@@ -78,7 +78,11 @@ fn json_has_the_fields_of_the_rules() {
     assert_eq!(json["paid"], "0.50");
     assert_eq!(json["regular"], Value::Null);
     assert!(json.get("kind").is_none() && json.get("taken").is_none());
-    assert_eq!(json.as_object().unwrap().len(), 25);
+    for (field, expected) in [("source", "\"bought\""), ("giver", "null"), ("for_box", "null"), ("about", "[]")] {
+        assert_eq!(json[field].to_string(), expected, "{field}");
+    }
+    assert_eq!(json["returned"], false);
+    assert_eq!(json.as_object().unwrap().len(), 30);
 }
 
 #[test]

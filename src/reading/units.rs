@@ -1,6 +1,8 @@
 //! How many units there are: counts, packs, sets and bundles put together.
 
+use super::Context;
 use super::draft::{Count, Draft};
+use super::outright::{Field, count_of};
 use super::question::{About, Question};
 use crate::catalogue::Catalogue;
 use crate::model::category::Category;
@@ -32,7 +34,29 @@ pub(super) struct Tally {
 }
 
 /// Puts the counts together, asking where they can be read two ways.
-pub(super) fn tally(draft: &mut Draft, kind: Option<&Kind>, clothing: bool) -> Tally {
+pub(super) fn tally(draft: &mut Draft, kind: Option<&Kind>, clothing: bool, ctx: &Context<'_>) -> Tally {
+    let mut tally = worked_out(draft, kind, clothing);
+    for field in [Field::Pieces, Field::Units] {
+        let Some(words) = draft.outright.of(field) else { continue };
+        let count = count_of(words, ctx).filter(|count| (1..=Units::MOST).contains(count));
+        let why = format!("\"{words}\": how many is that?");
+        draft.questions.retain(|question| question.about != About::Units);
+        match field {
+            Field::Pieces => tally.pieces = count,
+            _ => {
+                tally.units = count;
+                tally.bought = count;
+            }
+        }
+        if count.is_none() {
+            ask(draft, why);
+            tally.units = None;
+        }
+    }
+    tally
+}
+
+fn worked_out(draft: &mut Draft, kind: Option<&Kind>, clothing: bool) -> Tally {
     let set = kind.is_some_and(|kind| kind.set);
     let mut tally = if draft.pack.named { packed(draft, set) } else { loose(draft, set) };
     let leaves = kind.is_some_and(|kind| LEAVES.contains(&kind.name.as_str()));

@@ -1,7 +1,5 @@
 //! Words that several rules must know as something else than a name.
 
-use super::line::Line;
-
 /// A pack, always.
 pub(super) const PACKS: [&str; 13] = [
     "pack",
@@ -70,33 +68,8 @@ pub(super) const SMALL: [&str; 30] = [
     "sz",
 ];
 
-/// Before a number or an amount these say that it is not exact.
-pub(super) const HEDGES: [&str; 16] = [
-    "about",
-    "around",
-    "roughly",
-    "approx",
-    "approximately",
-    "maybe",
-    "perhaps",
-    "almost",
-    "nearly",
-    "less than",
-    "more than",
-    "at least",
-    "at most",
-    "up to",
-    "over",
-    "~",
-];
-
-/// The end of words behind a number or an amount that say the same: `or so`, `-ish`.
-pub(super) fn hedge_behind(line: &Line<'_>, at: usize) -> Option<usize> {
-    let ish = if line.is(at, &["-"]) && line.glued(at) { at + 1 } else { at };
-    let glued = || (line.glued(ish) && line.is(ish, &["ish"])).then_some(ish + 1);
-    let apart = if line.is(at, &[","]) { at + 1 } else { at };
-    glued().or_else(|| line.any_phrase(apart, &["or so", "ish", "more or less", "give or take"]))
-}
+/// Before a number or an amount these only bound it.
+pub(super) const BOUNDS: [&str; 7] = ["less than", "more than", "at least", "at most", "up to", "over", "fewer than"];
 
 /// The singular of a unit word, and whether it stands in the plural.
 pub(super) fn unit(word: &str) -> Option<(&'static str, bool)> {

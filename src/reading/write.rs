@@ -2,18 +2,20 @@
 
 use crate::model::age::Ages;
 use crate::model::currency::Currency;
-use crate::model::lot::LotFacts;
+use crate::model::lot::{LotFacts, Source};
 use crate::model::measure::{Decigrams, Dims};
 use crate::model::money::Money;
 
 /// All that is said of a batch; `usual`: its category goes without saying.
 pub fn words(facts: &LotFacts, currency: Currency, usual: bool) -> String {
-    let mut parts = vec![what(facts)];
+    let rough = if facts.rough { "about " } else { "" };
+    let mut parts = vec![format!("{rough}{}", what(facts))];
     parts.push(facts.colours.join(" and "));
     parts.extend(facts.size.as_ref().map(|size| format!("size {size}")));
     parts.extend(facts.for_whom.map(|whom| format!("for a {whom}")));
     parts.extend(facts.ages.map(ages));
     parts.extend(facts.theme.as_ref().map(|theme| format!("theme {theme}")));
+    parts.extend(source(facts));
     parts.push(price(facts, currency));
     parts.extend(facts.tote.clone());
     parts.extend(facts.category.as_ref().filter(|_| !usual).map(|category| format!("as {}", category.word())));
@@ -49,11 +51,24 @@ fn what(facts: &LotFacts) -> String {
 fn price(facts: &LotFacts, currency: Currency) -> String {
     let plain = |sum: Money| amount(sum, currency);
     match (facts.paid, facts.regular) {
+        // *made* and *given by* say it already.
+        (Some(paid), None) if paid.is_zero() && source(facts).is_some() => String::new(),
         (Some(paid), None) if paid.is_zero() => "free".to_owned(),
         (Some(paid), Some(regular)) => format!("{} was {}", plain(paid), plain(regular)),
+        (Some(paid), None) if facts.about => format!("about {}", plain(paid)),
         (Some(paid), None) => plain(paid),
         (None, Some(regular)) => format!("was {}", plain(regular)),
         (None, None) => String::new(),
+    }
+}
+
+/// How it came, where that isn't bought.
+fn source(facts: &LotFacts) -> Option<String> {
+    match (facts.source, &facts.giver) {
+        (Source::Made, None) => Some("made".to_owned()),
+        (Source::Made, Some(maker)) => Some(format!("made by {maker}")),
+        (_, Some(giver)) if facts.paid.is_some_and(Money::is_zero) => Some(format!("given by {giver}")),
+        _ => None,
     }
 }
 

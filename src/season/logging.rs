@@ -239,10 +239,11 @@ fn remembered(lesson: &KindLearned) -> String {
 /// What a reading comes to as a batch.
 pub fn lot_facts(reading: &Reading, opening: bool, tote: Option<&String>) -> LotFacts {
     let free = reading.paid == Some(Money::ZERO);
-    let source = match (opening, free) {
-        (true, _) => Source::OpeningCount,
-        (false, true) => Source::Given,
-        (false, false) => Source::Bought,
+    let source = match (opening, free, reading.source) {
+        (true, ..) => Source::OpeningCount,
+        (false, _, Source::Made) => Source::Made,
+        (false, true, _) => Source::Given,
+        (false, false, _) => Source::Bought,
     };
     LotFacts {
         name: reading.name.clone(),
@@ -251,7 +252,9 @@ pub fn lot_facts(reading: &Reading, opening: bool, tote: Option<&String>) -> Lot
         pieces: reading.pieces,
         packs: reading.per_pack.map(|_| reading.packs),
         paid: reading.paid,
-        about: false,
+        about: reading.about.contains(&About::Paid),
+        giver: reading.giver.clone(),
+        rough: reading.about.contains(&About::Units),
         regular: reading.regular,
         kind: reading.kind.clone(),
         category: reading.category.clone(),

@@ -263,6 +263,8 @@ fn changed(set: &[LotField]) -> String {
         LotField::Packs(_) => "packs",
         LotField::Paid(_) => "price",
         LotField::About(_) => "how sure the price is",
+        LotField::Giver(_) => "who gave it",
+        LotField::Rough(_) => "how sure the number is",
         LotField::Regular(_) => "regular price",
         LotField::Kind(_) => "what it is",
         LotField::Category(_) => "category",

@@ -83,6 +83,7 @@ fn one_of(line: &Line<'_>, about: About) -> Vec<String> {
         About::Measure => What::Measure,
         About::Theme => What::Theme,
         About::Category => What::Category,
+        About::Box => What::Box,
         About::Name | About::Units | About::Paid => return Vec::new(),
     };
     let said = stretches(line, what);
@@ -100,7 +101,8 @@ fn one_of(line: &Line<'_>, about: About) -> Vec<String> {
 fn stretches(line: &Line<'_>, what: What) -> Vec<Range<usize>> {
     let mut found: Vec<Range<usize>> = Vec::new();
     for at in (0..line.tokens.len()).filter(|&at| line.took(at) == Some(what)) {
-        let begins = line.tokens.get(at).is_some_and(|token| matches!(token.text.as_str(), "at" | "from" | "tote"));
+        let begins =
+            line.tokens.get(at).is_some_and(|token| matches!(token.text.as_str(), "at" | "from" | "tote" | "for"));
         match found.last_mut() {
             Some(last) if last.end == at && !begins => last.end = at + 1,
             _ => found.push(at..at + 1),

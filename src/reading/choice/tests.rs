@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 
+use crate::reading::corpus::{FILES, rows};
 use crate::reading::laws::{config, line_of_words, phrases};
 use crate::reading::question::{About, Question};
 use crate::reading::report::Reading;
@@ -11,22 +12,8 @@ use crate::reading::testing::read;
 const EXAMPLES: &str = include_str!("examples.txt");
 
 /// Lines of the other tests.
-const LINES: [&str; 8] = [
-    include_str!("../rows/counts.rs"),
-    include_str!("../rows/dirty.rs"),
-    include_str!("../rows/discounts.rs"),
-    include_str!("../rows/meetings.rs"),
-    include_str!("../rows/packs.rs"),
-    include_str!("../rows/people.rs"),
-    include_str!("../rows/places.rs"),
-    include_str!("../rows/prices.rs"),
-];
-
-fn known_lines() -> Vec<&'static str> {
-    let rows = LINES.iter().flat_map(|file| file.lines()).filter_map(|row| row.split_once(" => "));
-    let corpus = include_str!("../corpus.txt").lines().filter(|row| !row.starts_with('#'));
-    let corpus = corpus.filter_map(|row| row.split_once(" | "));
-    rows.chain(corpus).map(|(line, _)| line).collect()
+fn known_lines() -> Vec<String> {
+    FILES.iter().flat_map(|(_, text)| rows(text)).map(|(line, _)| line).collect()
 }
 
 fn asks(reading: &Reading, about: About) -> bool {
@@ -126,7 +113,7 @@ fn every_answer_to_the_known_lines_holds() {
     let lines = known_lines();
     assert!(lines.len() > 700, "{}", lines.len());
     for line in lines {
-        holds(line);
+        holds(&line);
     }
 }
 
@@ -134,7 +121,7 @@ fn every_answer_to_the_known_lines_holds() {
 fn first_answers_settle_the_known_lines() {
     let mut stuck = Vec::new();
     for line in known_lines() {
-        let reading = settled(line);
+        let reading = settled(&line);
         let open = reading.questions.iter().filter(|question| !question.can_wait() && question.about != About::Name);
         stuck.extend(open.map(|question| format!("{line} -> {}: {}", reading.line, question.why)));
     }
