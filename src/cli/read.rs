@@ -2,7 +2,7 @@
 
 use super::shell::{Shell, lines_or_stdin};
 use super::{Answer, out};
-use crate::season::Outcome;
+use crate::season::{Entry, Outcome, Reader, Said};
 
 /// Say what was understood of some lines; keep nothing.
 #[derive(Debug, clap::Args)]
@@ -20,17 +20,21 @@ pub struct Args {
 pub fn run(args: &Args, shell: &Shell) -> Answer {
     let text = lines_or_stdin(&args.lines)?;
     let season = shell.to_read_rules()?;
-    let outcomes = season.read(&text).map_err(|error| shell.placed(error))?;
-    let lines: String = outcomes.iter().map(|outcome| told(outcome, args.json) + "\n").collect();
+    let said = season.read(&text).map_err(|error| shell.placed(error))?;
+    let reader = season.reader().map_err(|error| shell.placed(error))?;
+    let lines: String = said.iter().map(|said| told(said, &reader, args.json) + "\n").collect();
     out::print(&lines)?;
-    let refused = outcomes.iter().any(|outcome| matches!(outcome, Outcome::Refused(_)));
+    let refused = said.iter().any(|said| matches!(said.entry, Entry::Line(Outcome::Refused(_))));
     Ok(if refused { 2 } else { 0 })
 }
 
-fn told(outcome: &Outcome, json: bool) -> String {
+fn told(said: &Said, reader: &Reader, json: bool) -> String {
     if json {
         // A reading is strings, numbers and lists: it can always be written.
-        return serde_json::to_string(outcome).unwrap_or_default();
+        return serde_json::to_string(said).unwrap_or_default();
     }
-    outcome.to_string()
+    match &said.entry {
+        Entry::Head(head) => reader.head_words(head),
+        Entry::Line(outcome) => outcome.to_string(),
+    }
 }

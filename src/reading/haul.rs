@@ -2,9 +2,13 @@
 
 use jiff::civil::Date;
 
-use super::report::{Outcome, Reading};
+use serde::ser::SerializeMap;
+use serde::{Serialize, Serializer};
+
+use super::report::{Outcome, Reading, VERSION};
 use super::taken::What;
 use super::{Context, pieces, read_clean, understand};
+use crate::model::currency::Currency;
 use crate::model::money::Money;
 
 /// A line that speaks of the whole haul, or of the lines after it.
@@ -43,6 +47,68 @@ pub enum Entry {
     Head(Head),
     /// It is a purchase, or refused.
     Line(Outcome),
+}
+
+/// An entry with the words that say it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Said {
+    /// The number of the line, from 1.
+    pub n: usize,
+    /// The words as read.
+    pub line: String,
+    /// What they say.
+    pub entry: Entry,
+    /// The currency of the amounts.
+    pub currency: Currency,
+}
+
+impl Said {
+    /// The purchase, unless it is a heading or was refused.
+    pub fn reading(&self) -> Option<&Reading> {
+        match &self.entry {
+            Entry::Line(outcome) => outcome.reading(),
+            Entry::Head(_) => None,
+        }
+    }
+}
+
+impl Serialize for Said {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        match &self.entry {
+            Entry::Line(outcome) => outcome.serialize(to),
+            Entry::Head(head) => {
+                let mut map = to.serialize_map(None)?;
+                map.serialize_entry("version", &VERSION)?;
+                map.serialize_entry("n", &self.n)?;
+                map.serialize_entry("line", &self.line)?;
+                let amount = |sum: &Money| sum.plain(self.currency);
+                match head {
+                    Head::Tax(sum) => map.serialize_entry("tax", &amount(sum))?,
+                    Head::Postage(sum) => map.serialize_entry("postage", &amount(sum))?,
+                    Head::Coupon(sum) => map.serialize_entry("coupon", &amount(sum))?,
+                    Head::Receipt(sum) => map.serialize_entry("total", &amount(sum))?,
+                    Head::Place(place) => map.serialize_entry("place", place)?,
+                    Head::At { shop, date } => {
+                        map.serialize_entry("shop", shop)?;
+                        map.serialize_entry("date", date)?;
+                    }
+                    Head::Opening { place, date } => {
+                        map.serialize_entry("opening", &true)?;
+                        map.serialize_entry("place", place)?;
+                        map.serialize_entry("date", date)?;
+                    }
+                }
+                map.end()
+            }
+        }
+    }
+}
+
+/// Reads a haul's text as [`read_haul`] does, each entry with its words.
+pub fn read_said(text: &str, ctx: &Context<'_>) -> Vec<Said> {
+    let lines = pieces(text).into_iter().map(|(_, piece)| piece.unwrap_or_default());
+    let said = |((n, entry), line)| Said { n, line, entry, currency: ctx.profile.currency };
+    read_haul(text, ctx).into_iter().zip(lines).map(said).collect()
 }
 
 /// Reads a haul's text, entry by entry as written, each with the number of its line. After an
@@ -86,20 +152,67 @@ fn head(line: &str, ctx: &Context<'_>) -> Option<Head> {
     only_place(line, ctx).map(Head::Place).or_else(|| at(line, ctx))
 }
 
-/// `tax 0.60` and its like.
+/// What each sum of a receipt is called; the longer names first.
+const SUMS: [(&[&str], fn(Money) -> Head); 19] = [
+    (&["sales", "tax"], Head::Tax),
+    (&["tax"], Head::Tax),
+    (&["vat"], Head::Tax),
+    (&["shipping", "and", "handling"], Head::Postage),
+    (&["postage"], Head::Postage),
+    (&["shipping"], Head::Postage),
+    (&["delivery"], Head::Postage),
+    (&["store", "coupon"], Head::Coupon),
+    (&["coupon"], Head::Coupon),
+    (&["coupons"], Head::Coupon),
+    (&["voucher"], Head::Coupon),
+    (&["discount"], Head::Coupon),
+    (&["receipt", "total"], Head::Receipt),
+    (&["grand", "total"], Head::Receipt),
+    (&["receipt"], Head::Receipt),
+    (&["total"], Head::Receipt),
+    (&["paid", "in", "all"], Head::Receipt),
+    (&["it", "came", "to"], Head::Receipt),
+    (&["came", "to"], Head::Receipt),
+];
+/// Between a sum's name and its amount these say nothing more.
+const LINKS: [&str; 5] = ["was", "is", "of", "=", "+"];
+/// Behind an amount these say that it is about everything.
+const OF_ALL: [&[&str]; 7] = [
+    &["off", "all"],
+    &["off", "everything"],
+    &["off", "the", "lot"],
+    &["off", "it", "all"],
+    &["in", "all"],
+    &["altogether"],
+    &["off"],
+];
+
+/// `tax 0.60` and its like; `5.00 off all`, `paid 43.17 in all`.
 fn sum(words: &[&str], ctx: &Context<'_>) -> Option<Head> {
-    let (head, skip): (fn(Money) -> Head, usize) = match words {
-        ["sales", "tax", ..] => (Head::Tax, 2),
-        ["receipt", "total", ..] => (Head::Receipt, 2),
-        ["tax", ..] => (Head::Tax, 1),
-        ["postage" | "shipping", ..] => (Head::Postage, 1),
-        ["coupon", ..] => (Head::Coupon, 1),
-        ["receipt" | "total", ..] => (Head::Receipt, 1),
+    let words = words.strip_prefix(&["plus"]).unwrap_or(words);
+    let (tail, words) = match OF_ALL.iter().find(|tail| words.ends_with(tail)) {
+        Some(tail) => (*tail, words.get(..words.len() - tail.len())?),
+        None => (&[] as &[&str], words),
+    };
+    let named = SUMS.iter().find_map(|(name, head)| Some((*head, words.strip_prefix(*name)?)));
+    let (head, rest): (fn(Money) -> Head, _) = match (named, tail) {
+        (Some(named), _) => named,
+        (None, ["in", "all"] | ["altogether"]) => (Head::Receipt, words.strip_prefix(&["paid"])?),
+        (None, ["off", _, ..]) => (Head::Coupon, words),
         _ => return None,
     };
-    let rest = words.get(skip..)?.join(" ");
-    let reading = bare_reading(&rest, ctx, &[What::Price])?;
-    reading.paid.map(head)
+    let linked = rest.first().is_some_and(|word| LINKS.contains(word));
+    let amount = rest.get(usize::from(linked)..)?.join(" ");
+    let (below, amount) = amount.strip_prefix('-').map_or((false, amount.as_str()), |amount| (true, amount.trim()));
+    let sum = bare_reading(amount, ctx, &[What::Price])?.paid?;
+    match head(sum) {
+        head if !below => Some(head),
+        // A coupon is often written as what it takes away.
+        Head::Coupon(sum) => Some(Head::Coupon(sum)),
+        // More went back than was bought.
+        Head::Receipt(sum) => Some(Head::Receipt(-sum)),
+        _ => None,
+    }
 }
 
 fn only_place(line: &str, ctx: &Context<'_>) -> Option<String> {
@@ -174,6 +287,30 @@ mod tests {
         let names: Vec<_> = lines(&haul).iter().map(|reading| reading.name.as_str()).collect();
         assert_eq!(names, ["combs", "totem pole", "tax book", "comb"]);
         assert_eq!(heads(&haul).len() + names.len(), haul.len(), "nothing is refused");
+    }
+
+    #[test]
+    fn sums_of_a_receipt_are_said_in_many_ways() {
+        for (line, head) in [
+            ("tax was 1.20", Head::Tax(money(120))),
+            ("Sales tax: $1.20", Head::Tax(money(120))),
+            ("plus tax .30", Head::Tax(money(30))),
+            ("shipping and handling 4.95", Head::Postage(money(495))),
+            ("delivery 3 dollars", Head::Postage(money(300))),
+            ("coupon 5.00 off all", Head::Coupon(money(500))),
+            ("coupon -5.00", Head::Coupon(money(500))),
+            ("5.00 off everything", Head::Coupon(money(500))),
+            ("voucher $2", Head::Coupon(money(200))),
+            ("total 43.17", Head::Receipt(money(4317))),
+            ("paid 43.17 in all", Head::Receipt(money(4317))),
+            ("total = 43.17", Head::Receipt(money(4317))),
+            ("receipt -0.60", Head::Receipt(money(-60))),
+        ] {
+            assert_eq!(heads(&haul(line)), [(1, head)], "{line}");
+        }
+        for line in ["comb 1.00 half off", "5.00 off", "total eclipse book 1.00", "paid 1.00", "tax -1.00", "delivery truck 2.00"] {
+            assert_eq!(heads(&haul(line)), [], "{line}");
+        }
     }
 
     #[test]

@@ -62,7 +62,7 @@ mod tests;
 
 use jiff::civil::Date;
 
-pub use haul::{Entry, Head, read_haul};
+pub use haul::{Entry, Head, Said, read_haul, read_said};
 pub use question::{About, Choice, Question};
 pub use report::{Outcome, Reading, Refused};
 pub use taken::{Taken, What};
@@ -97,18 +97,6 @@ pub fn read_line(n: usize, line: &str, ctx: &Context<'_>) -> Outcome {
         Some(refused) => Outcome::Refused(refused),
         None => read_clean(n, line.trim(), ctx),
     }
-}
-
-/// Reads every purchase of a text: one a line, or several parted by `;` outside parentheses.
-pub fn read_text(text: &str, ctx: &Context<'_>) -> Vec<Outcome> {
-    let mut outcomes = Vec::new();
-    for (n, piece) in pieces(text) {
-        outcomes.push(match piece {
-            Ok(piece) => read_clean(n, &piece, ctx),
-            Err(refused) => Outcome::Refused(refused),
-        });
-    }
-    outcomes
 }
 
 /// The pieces of a text, cleaned, each with the number of its line; blank ones are skipped.

@@ -15,7 +15,7 @@ use crate::model::money::Money;
 use crate::model::whom::ForWhom;
 
 /// The number of this shape of JSON.
-const VERSION: u32 = 1;
+pub(super) const VERSION: u32 = 1;
 
 /// A line as understood, or why it is refused.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

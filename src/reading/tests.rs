@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use super::testing::{read, with_context};
-use super::{Outcome, read_text};
+use super::{Said, read_said};
 
 const EXAMPLES: &str = include_str!("../../tests/examples.jsonl");
 
@@ -46,15 +46,15 @@ fn the_examples_are_read() {
 #[test]
 fn a_text_parts_into_lines_and_pieces() {
     let text = "comb .10; soap (red; blue) .20\r\n\n  \n6 pens 1.00;\u{1b}[1;31m ruler .30\n";
-    let outcomes = with_context(|ctx| read_text(text, ctx));
-    let read: Vec<_> = outcomes.iter().filter_map(Outcome::reading).map(|r| (r.n, r.name.as_str())).collect();
+    let said = with_context(|ctx| read_said(text, ctx));
+    let read: Vec<_> = said.iter().filter_map(Said::reading).map(|r| (r.n, r.name.as_str())).collect();
     assert_eq!(read, [(1, "comb"), (1, "soap"), (4, "pens"), (4, "ruler")]);
 }
 
 #[test]
 fn a_long_line_is_refused_and_the_others_go_on() {
     let text = format!("comb .10\n{}\nsoap .20\n{}", "a".repeat(501), "b".repeat(500));
-    let outcomes = with_context(|ctx| read_text(&text, ctx));
+    let outcomes = with_context(|ctx| read_said(&text, ctx));
     assert_eq!(outcomes.len(), 4);
     let json: Vec<Value> = outcomes.iter().map(|outcome| serde_json::to_value(outcome).unwrap()).collect();
     assert_eq!(json[1]["n"], 2);
@@ -62,6 +62,27 @@ fn a_long_line_is_refused_and_the_others_go_on() {
     assert_eq!(json[1]["version"], 1);
     assert_eq!(json[2]["name"], "soap");
     assert!(json[3]["error"].is_null());
+}
+
+#[test]
+fn a_heading_says_which_it_is() {
+    let text = "at Corner Bazaar, 2026-11-20\ntax was 1.20\npostage 4.95\ncoupon 5.00 off all\ntotal 43.17\ntote 4\n\
+                opening count, tote 7\n9 combs";
+    let said = with_context(|ctx| read_said(text, ctx));
+    let json: Vec<String> = said.iter().map(|said| serde_json::to_string(said).unwrap()).collect();
+    assert_eq!(
+        json[..7],
+        [
+            r#"{"version":1,"n":1,"line":"at Corner Bazaar, 2026-11-20","shop":"Corner Bazaar","date":"2026-11-20"}"#,
+            r#"{"version":1,"n":2,"line":"tax was 1.20","tax":"1.20"}"#,
+            r#"{"version":1,"n":3,"line":"postage 4.95","postage":"4.95"}"#,
+            r#"{"version":1,"n":4,"line":"coupon 5.00 off all","coupon":"5.00"}"#,
+            r#"{"version":1,"n":5,"line":"total 43.17","total":"43.17"}"#,
+            r#"{"version":1,"n":6,"line":"tote 4","place":"tote 4"}"#,
+            r#"{"version":1,"n":7,"line":"opening count, tote 7","opening":true,"place":"tote 7","date":null}"#,
+        ]
+    );
+    assert!(json[7].contains(r#""name":"combs""#) && json[7].contains(r#""questions":[]"#), "{}", json[7]);
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use super::returning::Back;
 use crate::model::haul::{HaulFacts, HaulField};
-use crate::model::id::HaulId;
+use crate::model::id::{BoxId, HaulId};
 use crate::model::lot::LotFacts;
 use crate::model::money::Money;
 use crate::model::profile::Profile;
@@ -28,6 +28,8 @@ pub struct Draft {
     pub tote: Option<String>,
     /// Its new lines.
     pub lots: Vec<LotFacts>,
+    /// For which boxes some of them were got, by their place among those.
+    pub for_boxes: Vec<(usize, BoxId)>,
     /// What goes back with it.
     pub backs: Vec<Back>,
 }

@@ -8,7 +8,7 @@ use super::returning::Back;
 use super::twice::Twin;
 use super::{ActError, Done, Season};
 use crate::model::commit::Refusal;
-use crate::model::fact::{Fact, HaulLogged, HaulMended, KindLearned, LotAdded, Returned};
+use crate::model::fact::{Fact, HaulLogged, HaulMended, KindLearned, LotAdded, Placing, Returned};
 use crate::model::haul::{HaulFacts, HaulField};
 use crate::model::id::HaulId;
 use crate::model::lot::{LotFacts, Source};
@@ -16,7 +16,7 @@ use crate::model::measure::Units;
 use crate::model::money::Money;
 use crate::model::profile::Profile;
 use crate::model::text::counted;
-use crate::reading::{About, Context, Entry, Head, Outcome, Question, Reading, read_haul, read_text};
+use crate::reading::{About, Context, Entry, Head, Outcome, Question, Reading, Said, read_haul, read_said};
 use crate::store::Store;
 
 /// What is said of a haul beside its lines.
@@ -68,9 +68,9 @@ impl From<ActError> for NotLogged {
 
 impl<S: Store> Season<S> {
     /// Reads lines and keeps nothing.
-    pub fn read(&self, text: &str) -> Result<Vec<Outcome>, ActError> {
+    pub fn read(&self, text: &str) -> Result<Vec<Said>, ActError> {
         let profile = self.profile()?;
-        Ok(read_text(text, &self.context(&profile, true)))
+        Ok(read_said(text, &self.context(&profile, true)))
     }
 
     /// Logs a haul: all of its lines as one act, or none.
@@ -88,7 +88,7 @@ impl<S: Store> Season<S> {
             match entry {
                 Entry::Head(head) => self.heading(&mut drafts, head, how),
                 Entry::Line(Outcome::Read(reading)) => {
-                    self.line(&mut drafts, &reading);
+                    self.line(&mut drafts, &reading)?;
                     lines.push(*reading);
                 }
                 Entry::Line(Outcome::Refused(_)) => {}
@@ -133,8 +133,8 @@ impl<S: Store> Season<S> {
 
     fn draft_of(&mut self, facts: HaulFacts, opening: bool, tote: Option<String>) -> Draft {
         let haul = self.ids.haul();
-        let (said, before, lots, backs) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
-        Draft { haul, known: None, facts, said, before, refunds: Money::ZERO, opening, tote, lots, backs }
+        let (said, before, lots, for_boxes, backs) = Default::default();
+        Draft { haul, known: None, facts, said, before, refunds: Money::ZERO, opening, tote, lots, for_boxes, backs }
     }
 
     fn heading(&mut self, drafts: &mut Vec<Draft>, head: Head, how: &LogHow) {
@@ -165,21 +165,35 @@ impl<S: Store> Season<S> {
     }
 
     /// Adds a line to its haul; a line that names another shop or day is a haul of its own.
-    fn line(&mut self, drafts: &mut Vec<Draft>, reading: &Reading) {
-        let Some(last) = drafts.last() else { return };
+    fn line(&mut self, drafts: &mut Vec<Draft>, reading: &Reading) -> Result<(), ActError> {
+        let Some(last) = drafts.last() else { return Ok(()) };
         let date = reading.date.unwrap_or(last.facts.date);
-        let shop = reading.shop.clone().unwrap_or_else(|| last.facts.shop.clone());
+        // What somebody gave is a haul of its own, from them.
+        let from = reading.shop.clone().or_else(|| reading.giver.clone().filter(|_| reading.source == Source::Given));
+        let shop = from.unwrap_or_else(|| last.facts.shop.clone());
         let (opening, tote) = (last.opening, last.tote.clone());
-        let lot = lot_facts(reading, opening, tote.as_ref());
         let fits = |draft: &Draft| draft.facts.date == date && draft.facts.shop == shop;
-        if let Some(draft) = drafts.iter_mut().rev().find(|draft| fits(draft)) {
-            draft.lots.push(lot);
-            return;
+        let at = drafts.iter().rposition(fits);
+        let at = match at {
+            Some(at) => at,
+            None => {
+                let facts = HaulFacts { shop, ..HaulFacts::on(date) };
+                let aside = self.draft_of(facts, opening, tote.clone());
+                // Before the haul being written, which goes on.
+                drafts.insert(drafts.len() - 1, aside);
+                drafts.len() - 2
+            }
+        };
+        if reading.returned {
+            let backs = self.backs(reading, &drafts[at].facts.shop)?;
+            drafts[at].backs.extend(backs);
+            return Ok(());
         }
-        let facts = HaulFacts { shop, ..HaulFacts::on(date) };
-        let aside = Draft { lots: vec![lot], ..self.draft_of(facts, opening, tote) };
-        // Before the haul being written, which goes on.
-        drafts.insert(drafts.len() - 1, aside);
+        let giftbox = reading.for_box.as_ref().map(|label| self.box_called(label)).transpose()?.map(|row| row.giftbox);
+        let draft = &mut drafts[at];
+        draft.for_boxes.extend(giftbox.map(|giftbox| (draft.lots.len(), giftbox)));
+        draft.lots.push(lot_facts(reading, opening, tote.as_ref()));
+        Ok(())
     }
 
     fn keep_hauls(&mut self, drafts: &mut [Draft]) -> Result<Done, ActError> {
@@ -192,8 +206,13 @@ impl<S: Store> Season<S> {
             } else if !set.is_empty() {
                 facts.push(Fact::HaulMended(HaulMended { haul, set }));
             }
-            for lot in &draft.lots {
-                facts.push(Fact::LotAdded(LotAdded { lot: self.ids.lot(), haul: Some(haul), facts: lot.clone() }));
+            for (at, arrived) in draft.lots.iter().enumerate() {
+                let (lot, units) = (self.ids.lot(), arrived.units);
+                facts.push(Fact::LotAdded(LotAdded { lot, haul: Some(haul), facts: arrived.clone() }));
+                for (_, giftbox) in draft.for_boxes.iter().filter(|(of, _)| *of == at) {
+                    let placement = self.ids.placement();
+                    facts.push(Fact::SetAside(Placing { placement, lot, giftbox: *giftbox, units }));
+                }
             }
             let back = |back: &Back| Returned { lot: back.lot, units: back.units, haul, refund: back.refund };
             facts.extend(draft.backs.iter().map(back).map(Fact::Returned));
@@ -412,6 +431,38 @@ mod tests {
         assert!(season.log("at Green Gate, yesterday", &LogHow::default()).is_err(), "there is no haul yet");
         let gone = season.log("2 pens .20", &onto(Some(CountedIds::new(0x77).haul())));
         assert!(matches!(gone, Err(NotLogged::Act(ActError::Refused(_)))));
+    }
+
+    #[test]
+    fn a_line_for_a_box_is_set_aside_for_it() {
+        let mut season = season();
+        season.plan("girl 6-8 ocean").unwrap();
+        let logged = season.log("3 dolls 6.00 for box 1\n2 combs .20", &LogHow::default()).unwrap();
+        assert_eq!(logged.done.said, "Logged 2 lines, 6.20 paid, 2027-01-15. Set aside 3 dolls for box 1.");
+        let aside: Vec<u32> = season.store().lots().unwrap().iter().map(|lot| lot.standing.aside.count()).collect();
+        assert_eq!(aside, [3, 0]);
+        let unknown = season.log("a kite 1.00 for box 7", &LogHow::default());
+        assert!(matches!(unknown, Err(NotLogged::Act(ActError::NoSuchBox(_)))), "{unknown:?}");
+    }
+
+    #[test]
+    fn how_it_came_is_kept_with_it() {
+        let mut season = season();
+        let text = "3 hats made by Aunt Willow\n2 scarves given by the choir\nabout 12 combs about 1.20";
+        season.log(text, &LogHow::default()).unwrap();
+        let told = |lot: crate::model::rows::LotRow| {
+            let facts = lot.facts;
+            (facts.source, facts.giver.unwrap_or_default(), facts.paid.unwrap().minor(), facts.about, facts.rough)
+        };
+        assert_eq!(
+            season.store().lots().unwrap().into_iter().map(told).collect::<Vec<_>>(),
+            [
+                (Source::Given, "the choir".to_owned(), 0, false, false),
+                (Source::Made, "Aunt Willow".to_owned(), 0, false, false),
+                (Source::Bought, String::new(), 120, true, true),
+            ]
+        );
+        assert_eq!(hauls(&season), ["2027-01-15 the choir 1 0.00", "2027-01-15  2 ~1.20"]);
     }
 
     #[test]

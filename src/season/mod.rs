@@ -69,7 +69,7 @@ pub use ware::{Bought, Ware};
 pub use which::Which;
 
 pub use crate::model::haul::Explains;
-pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Taken, What};
+pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Said, Taken, What};
 pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 pub use crate::report::costs::Prices;
 pub use crate::report::hauls::{HaulCard, HaulEntry, HaulLine, Hauls};

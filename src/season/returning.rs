@@ -81,3 +81,110 @@ fn spread(mut wanted: Units, refund: Money, lots: impl Iterator<Item = (LotId, U
     }
     backs
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::fact::Fact;
+    use crate::model::id::{CountedIds, Ids, SeasonId};
+    use crate::model::project::Tables;
+    use crate::season::{Desk, LogHow, Moment, NotLogged};
+    use crate::store::Memory;
+
+    fn season() -> Season<Memory> {
+        let mut ids = CountedIds::new(0x81);
+        let store = Memory::new(SeasonId::new(ids.fresh()));
+        let desk = Desk::Fixed { device: ids.device(), by: "ann".to_owned() };
+        let moment = Moment { now_millis: 1_800_000_000_000, today: jiff::civil::date(2027, 1, 15) };
+        let mut season = Season::new(store, Box::new(ids), desk, moment);
+        for haul in
+            ["at Corner Bazaar, 2027-01-02\n4 combs 1.00\n2 leggings navy size 7-8 3.00", "at Green Gate\n2 combs .30"]
+        {
+            season.log(haul, &LogHow::default()).unwrap();
+        }
+        season
+    }
+
+    fn log(season: &mut Season<Memory>, text: &str) -> Result<String, String> {
+        match season.log(text, &LogHow::default()) {
+            Ok(logged) => Ok(logged.done.said),
+            Err(NotLogged::Act(error)) => Err(error.to_string()),
+            Err(error) => Err(format!("{error:?}")),
+        }
+    }
+
+    /// Of each batch: its name, what is on hand, what that cost, and what went back at which cost.
+    fn stands(season: &Season<Memory>) -> Vec<String> {
+        let stands = |lot: &LotRow| {
+            let s = &lot.standing;
+            let (on_hand, back) = (s.on_hand_cost.minor(), s.returned_cost.minor());
+            format!("{}: {} {on_hand}, back {} {back}", lot.facts.name, s.on_hand, s.returned)
+        };
+        season.store().lots().unwrap().iter().map(stands).collect()
+    }
+
+    #[test]
+    fn it_comes_out_of_what_was_bought_in_that_shop_first() {
+        let mut season = season();
+        let said = log(&mut season, "at Corner Bazaar\nreturned 3 combs 0.80").unwrap();
+        assert_eq!(said, "Returned 3 combs, 0.80 given back.");
+        assert_eq!(stands(&season), ["combs: 1 25, back 3 75", "leggings: 2 300, back 0 0", "combs: 2 30, back 0 0"]);
+        let hauls = season.hauls().unwrap().hauls;
+        assert_eq!(hauls.last().unwrap().paid.words(), "-0.80");
+        let costs = season.costs().unwrap();
+        assert_eq!(
+            (costs.spent.words(), costs.returned.words(), costs.refunds.as_str()),
+            ("4.30".into(), "0.75".into(), "0.80")
+        );
+        season.undo().unwrap();
+        assert_eq!(season.costs().unwrap().refunds, "");
+    }
+
+    #[test]
+    fn a_refund_over_two_batches_is_shared_to_the_cent() {
+        let mut season = season();
+        assert!(log(&mut season, "returned 5 combs 1.01").unwrap().starts_with("Returned"));
+        // The newest first: 2 of Green Gate, 3 of Corner Bazaar; 1.01 over 2 and 3 is 0.40 and 0.61.
+        let told = |fact: &Fact| match fact {
+            Fact::Returned(b) => Some((b.units.count(), b.refund.minor())),
+            _ => None,
+        };
+        let act = season.store().acts(1).unwrap().remove(0).act;
+        let events = season.store().events_of(act).unwrap();
+        assert_eq!(events.iter().filter_map(|event| told(&event.fact)).collect::<Vec<_>>(), [(2, 40), (3, 61)]);
+        assert_eq!(season.hauls().unwrap().hauls.len(), 3);
+    }
+
+    #[test]
+    fn with_other_lines_it_lowers_what_the_receipt_comes_to() {
+        let mut season = season();
+        let text = "at Corner Bazaar\n3 rulers .90\nreturned 1 legging 1.50\nreceipt -0.60";
+        let done = season.log(text, &LogHow::default()).unwrap().done;
+        assert_eq!(done.notes, ["It adds up to the receipt."]);
+        let logged =
+            season.log("at Corner Bazaar\n3 rulers 2.00\nreturned 1 legging 1.50\nreceipt .50", &LogHow::default());
+        let done = logged.unwrap().done;
+        assert_eq!(
+            done.said,
+            "Logged 1 line, 2.00 paid, 2027-01-15, Corner Bazaar. Returned 1 leggings, navy, size 7-8, 1.50 given back."
+        );
+        assert_eq!(done.notes, ["It adds up to the receipt."]);
+    }
+
+    #[test]
+    fn what_is_not_there_can_not_go_back() {
+        let mut season = season();
+        assert_eq!(
+            log(&mut season, "returned 7 combs 1.00").unwrap_err(),
+            "Only 6 combs on hand that no box holds, 7 asked."
+        );
+        assert_eq!(
+            log(&mut season, "returned 1 kite 1.00").unwrap_err(),
+            "Only 0 kite on hand that no box holds, 1 asked."
+        );
+        log(&mut season, "1 comb pink .50").unwrap();
+        let error = log(&mut season, "returned 1 comb .50").unwrap_err();
+        assert!(error.contains("\"comb\" could be") && error.contains("comb, pink"), "{error}");
+        assert!(log(&mut season, "returned 1 comb, pink, .50").is_ok());
+    }
+}

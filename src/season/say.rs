@@ -95,7 +95,7 @@ impl<S: Store> Teller<'_, S> {
     fn other(&self, fact: &Fact) -> Result<Option<String>, StoreError> {
         Ok(Some(match fact {
             Fact::ProfileSet(b) => format!("Set the drive's rules: {}.", b.profile.name),
-            Fact::HaulLogged(b) => self.haul(b)?,
+            Fact::HaulLogged(b) => return self.haul(b),
             Fact::HaulMended(_) => "Corrected the haul.".to_owned(),
             Fact::LotMended(b) => format!("Corrected {}: {}.", self.lot(b.lot)?, changed(&b.set)),
             Fact::Moved(b) => {
@@ -148,7 +148,8 @@ impl<S: Store> Teller<'_, S> {
         self.facts.iter().all(|fact| matches!(fact, Fact::KindLearned(_) | Fact::LotMended(_)))
     }
 
-    fn haul(&self, b: &crate::model::fact::HaulLogged) -> Result<String, StoreError> {
+    /// A haul in which things only went back is told by those.
+    fn haul(&self, b: &crate::model::fact::HaulLogged) -> Result<Option<String>, StoreError> {
         let profile = self.store.profile()?.unwrap_or_default();
         let lots: Vec<_> = (self.facts.iter())
             .filter_map(|fact| match fact {
@@ -156,13 +157,17 @@ impl<S: Store> Teller<'_, S> {
                 _ => None,
             })
             .collect();
+        let went_back = self.facts.iter().any(|fact| matches!(fact, Fact::Returned(back) if back.haul == b.haul));
+        if lots.is_empty() && went_back {
+            return Ok(None);
+        }
         let lines: Money = lots.iter().filter_map(|lot| lot.paid).sum();
         let total = (lines + b.facts.on_top(lines)).plain(profile.currency);
         let shop = said(",", &b.facts.shop);
         let count = counted(lots.len() as u64, "line", "lines");
         let priced = lots.iter().any(|lot| lot.paid.is_some());
         let paid = if priced { format!("{total} paid, ") } else { String::new() };
-        Ok(format!("Logged {count}, {paid}{}{shop}.", b.facts.date))
+        Ok(Some(format!("Logged {count}, {paid}{}{shop}.", b.facts.date)))
     }
 
     /// What was counted together is told by the first of it; batches of one name are one thing.

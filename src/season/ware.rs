@@ -131,7 +131,6 @@ mod tests {
     use crate::model::id::{CountedIds, Ids, SeasonId};
     use crate::model::lot::LotFacts;
     use crate::reading::About;
-    use crate::season::Outcome;
     use crate::season::logging::lot_facts;
     use crate::season::sample::fill;
     use crate::store::Memory;
@@ -144,9 +143,9 @@ mod tests {
         let mut strayed = Vec::new();
         for ware in shelf.wares() {
             let line = format!("2 {} 1.00", ware.words());
-            let outcome = season.read(&line).unwrap().remove(0);
-            let Outcome::Read(reading) = outcome else { panic!("{line}") };
-            let facts: LotFacts = lot_facts(&reading, false, None);
+            let said = season.read(&line).unwrap().remove(0);
+            let reading = said.reading().unwrap_or_else(|| panic!("{line}"));
+            let facts: LotFacts = lot_facts(reading, false, None);
             let same = facts.title() == *ware.title
                 && (facts.for_whom, facts.ages) == (ware.for_whom, ware.ages)
                 && facts.theme.as_deref() == ware.theme.as_deref()
