@@ -1,43 +1,74 @@
-//! Kinds of things, read from `kinds.toml`.
+//! All known kinds of things, and which of them a name means.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::HashMap;
 use std::sync::{Arc, LazyLock};
 
-use serde::Deserialize;
-
 use super::colours::Colours;
-use super::singular::singulars;
+use super::heads::Heads;
+use super::singular::{same_word, singulars};
+use super::spelling::folded;
+use super::written::{self, Slip};
 use crate::model::category::Category;
 use crate::model::kind::Kind;
 use crate::model::text::normal;
 
-const BUILT_IN: &str = include_str!("kinds.toml");
+/// The kinds that come with the program, a file for each category.
+const FILES: [(&str, &str, Category); 6] = [
+    ("hygiene.txt", include_str!("kinds/hygiene.txt"), Category::Hygiene),
+    ("school.txt", include_str!("kinds/school.txt"), Category::School),
+    ("clothing.txt", include_str!("kinds/clothing.txt"), Category::Clothing),
+    ("toy.txt", include_str!("kinds/toy.txt"), Category::Toy),
+    ("wow.txt", include_str!("kinds/wow.txt"), Category::Wow),
+    ("extras.txt", include_str!("kinds/extras.txt"), Category::Extras),
+];
 
 /// Words after which a name only says more about the thing before them.
-const TRAILERS: [&str; 6] = ["with", "for", "in", "without", "and", "like"];
+const TRAILERS: [&str; 8] = ["with", "for", "in", "without", "and", "like", "from", "about"];
+/// Of a `sticker sheet` and a `comb pack` it is the word before that tells what it is.
+const WRAPPINGS: [&str; 22] = [
+    "set",
+    "sets",
+    "pack",
+    "packs",
+    "kit",
+    "kits",
+    "sheet",
+    "sheets",
+    "bundle",
+    "bundles",
+    "assortment",
+    "collection",
+    "box",
+    "boxes",
+    "bag",
+    "bags",
+    "pair",
+    "pairs",
+    "roll",
+    "rolls",
+    "strip",
+    "tube",
+];
+
+/// Garments that are gear of a sport where one is named: a batting glove.
+const GEAR: [&str; 8] = ["glove", "mitt", "tee", "trainer", "jumper", "suspenders", "vest", "guard"];
 
 /// All known kinds, found by any of their names.
 #[derive(Debug, Clone, Default)]
 pub struct Catalogue {
     kinds: Vec<Kind>,
     by_name: HashMap<String, usize>,
+    /// The same in one spelling, hyphens as spaces.
+    by_spelling: HashMap<String, usize>,
     colours: Colours,
-}
-
-#[derive(Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct WrittenKind {
-    #[serde(default)]
-    also: Vec<String>,
-    #[serde(default)]
-    set: bool,
+    heads: Heads,
 }
 
 impl Catalogue {
     /// The kinds that come with the program.
     pub fn built_in() -> Catalogue {
-        // A test reads the same file and fails if it can't be read.
-        Catalogue::from_toml(BUILT_IN).unwrap_or_default()
+        // A test reads the same files and fails if they can't be read.
+        Catalogue::from_files().unwrap_or_default()
     }
 
     /// The kinds that come with the program, read once for all that need them.
@@ -46,21 +77,21 @@ impl Catalogue {
         Arc::clone(&SHARED)
     }
 
-    /// Learns what a thing counts for; it is found by this name and by its likely singulars.
-    pub fn learn(&mut self, name: &str, category: Category) {
-        let also = singulars(name).into_iter().skip(1).collect();
-        self.add(Kind { name: name.to_owned(), also, category, set: false });
-    }
-
-    fn from_toml(text: &str) -> Result<Catalogue, toml::de::Error> {
-        let written: BTreeMap<String, BTreeMap<String, WrittenKind>> = toml::from_str(text)?;
-        let mut catalogue = Catalogue { colours: Colours::built_in(), ..Catalogue::default() };
-        for (category, kinds) in written {
-            for (name, WrittenKind { also, set }) in kinds {
-                catalogue.add(Kind { name, also, category: Category::from(category.as_str()), set });
+    fn from_files() -> Result<Catalogue, Slip> {
+        let mut catalogue =
+            Catalogue { colours: Colours::built_in(), heads: Heads::built_in(), ..Catalogue::default() };
+        for (file, text, category) in FILES {
+            for kind in written::kinds(file, text, &category)? {
+                catalogue.add(kind);
             }
         }
         Ok(catalogue)
+    }
+
+    /// Learns what a thing counts for; it is found by this name and by its likely singulars.
+    pub fn learn(&mut self, name: &str, category: Category) {
+        let also = singulars(name).into_iter().skip(1).collect();
+        self.add(Kind { name: name.to_owned(), also, category, set: false, typical: None });
     }
 
     /// Adds a kind, or replaces the one of the same name.
@@ -70,8 +101,10 @@ impl Catalogue {
             None => self.kinds.len(),
         };
         self.by_name.insert(normal(&kind.name), at);
+        self.by_spelling.entry(folded(&kind.name)).or_insert(at);
         for other in &kind.also {
             self.by_name.entry(normal(other)).or_insert(at);
+            self.by_spelling.entry(folded(other)).or_insert(at);
         }
         match self.kinds.get_mut(at) {
             Some(known) => *known = kind,
@@ -89,8 +122,8 @@ impl Catalogue {
         &self.colours
     }
 
-    /// The kind that goes by exactly this name, in the singular or plural; `decks of cards` is a
-    /// plural of its first word.
+    /// The kind that goes by exactly this name, in the singular or plural, British or American;
+    /// `decks of cards` is a plural of its first word.
     pub fn named(&self, name: &str) -> Option<&Kind> {
         let name = normal(name);
         self.ending_in_one(&name).or_else(|| {
@@ -107,37 +140,66 @@ impl Catalogue {
             Some((before, last)) => (Some(before), last),
             None => (None, name),
         };
-        singulars(last).into_iter().find_map(|last| {
-            let whole = before.map_or_else(|| last.clone(), |before| format!("{before} {last}"));
-            self.by_name.get(&whole).and_then(|&at| self.kinds.get(at))
-        })
+        let wholes = || {
+            let forms = singulars(last).into_iter();
+            forms.map(|last| before.map_or_else(|| last.clone(), |before| format!("{before} {last}")))
+        };
+        let exactly = wholes().find_map(|whole| self.by_name.get(&whole));
+        let found = exactly.or_else(|| wholes().find_map(|whole| self.by_spelling.get(&folded(&whole))));
+        found.and_then(|&at| self.kinds.get(at))
     }
 
     /// What kind of thing a name means: the whole name if it is known, else its head.
     ///
     /// The head is the end of the name ("red wool socks" are socks), but nothing behind
-    /// *with* or *for* counts, and of "a box of soap" it is the soap.
+    /// *with* or *for* counts, of "a box of soap" it is the soap, and of a "sticker sheet" the sticker.
     pub fn kind_of(&self, name: &str) -> Option<&Kind> {
         if let Some(kind) = self.named(name) {
             return Some(kind);
         }
         let name = normal(name);
         let words: Vec<&str> = name.split(' ').collect();
-        let end = words.iter().skip(1).position(|word| TRAILERS.contains(word)).map_or(words.len(), |at| at + 1);
-        let head = words.get(..end).unwrap_or(&words);
+        let head = head(&words);
         if let Some(of) = head.iter().position(|&word| word == "of") {
             let inner = head.get(of + 1..).unwrap_or_default();
             let outer = head.get(..of).unwrap_or_default();
             return self.by_end(inner).or_else(|| self.by_end(outer));
         }
-        self.by_end(head).or_else(|| self.by_set(head))
+        self.by_end(head).or_else(|| self.unwrapped(head))
     }
 
-    /// A marker set is markers, where those are given as a set anyway.
-    fn by_set(&self, words: &[&str]) -> Option<&Kind> {
+    /// What a thing counts for: as its kind, or at least as the words of its name do.
+    pub fn category_of(&self, name: &str) -> Option<Category> {
+        if let Some(kind) = self.named(name) {
+            return Some(kind.category.clone());
+        }
+        let name = normal(name);
+        let words: Vec<&str> = name.split(' ').collect();
+        let head = head(&words);
+        let of = head.iter().position(|&word| word == "of");
+        let outer = head.get(..of.unwrap_or(head.len())).unwrap_or_default();
+        let inner = of.and_then(|of| head.get(of + 1..)).unwrap_or_default();
+        self.category_of_words(outer, self.kind_of(&name)).or_else(|| self.category_of_words(inner, None))
+    }
+
+    /// Of a case or a part, what it belongs to tells; then words such as *hockey* or *hair*, though a
+    /// garment stays one; then the kind of its head, then its head noun.
+    fn category_of_words(&self, words: &[&str], kind: Option<&Kind>) -> Option<Category> {
+        if let Some(whole) = Heads::whole(words)
+            && let Some(of) = self.category_of_words(whole, self.by_end(whole))
+        {
+            return Some(of);
+        }
+        let gear = words.last().is_some_and(|last| GEAR.iter().any(|gear| same_word(gear, last)));
+        let garment = kind.filter(|kind| kind.category == Category::Clothing && !gear);
+        let topic = self.heads.topic(words).filter(|topic| garment.is_none() || *topic == Category::Hygiene);
+        topic.or_else(|| kind.map(|kind| kind.category.clone())).or_else(|| self.heads.category(words))
+    }
+
+    /// A marker set is markers, and a glow star sticker sheet is stickers.
+    fn unwrapped(&self, words: &[&str]) -> Option<&Kind> {
         let (last, before) = words.split_last()?;
-        let kind = self.by_end(before).filter(|kind| kind.set);
-        kind.filter(|_| ["set", "sets"].contains(last))
+        WRAPPINGS.contains(last).then(|| self.by_end(before).or_else(|| self.unwrapped(before))).flatten()
     }
 
     /// The longest end of these words that is a known name.
@@ -146,23 +208,106 @@ impl Catalogue {
     }
 }
 
+/// The words of a name up to one that only says more of them.
+fn head<'w>(words: &'w [&'w str]) -> &'w [&'w str] {
+    let end = words.iter().skip(1).position(|word| TRAILERS.contains(word)).map_or(words.len(), |at| at + 1);
+    words.get(..end).unwrap_or(words)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::kind::{Hazard, Typical};
+
+    /// Each built-in kind with what is typical of it.
+    fn typical(catalogue: &Catalogue) -> impl Iterator<Item = (&Kind, &Typical)> {
+        catalogue.kinds().iter().map(|kind| (kind, kind.typical.as_ref().unwrap()))
+    }
 
     #[test]
-    fn the_file_reads_and_no_name_stands_twice() {
-        let catalogue = Catalogue::from_toml(BUILT_IN).unwrap();
-        assert!(catalogue.kinds().len() >= 150, "{}", catalogue.kinds().len());
-        let mut seen = HashMap::new();
+    fn the_files_read_and_no_name_stands_twice() {
+        let catalogue = Catalogue::from_files().unwrap();
+        assert!(catalogue.kinds().len() >= 500, "{}", catalogue.kinds().len());
+        let (mut seen, mut wrong) = (HashMap::new(), Vec::new());
         for kind in catalogue.kinds() {
             for name in std::iter::once(&kind.name).chain(&kind.also) {
                 assert_eq!(*name, normal(name), "not lower case with single spaces");
                 assert!(name.chars().all(|c| c.is_ascii_alphanumeric() || " -".contains(c)), "{name}");
                 assert!((3..=30).contains(&name.len()), "{name}");
-                assert_eq!(seen.insert(name.clone(), &kind.name), None, "{name} stands twice");
+                if let Some(other) = seen.insert(name.clone(), &kind.name) {
+                    wrong.push(format!("{name}: {other} and {}", kind.name));
+                }
             }
-            assert!(Category::CORE.contains(&kind.category) || kind.category == Category::Extras, "{}", kind.name);
+        }
+        assert!(wrong.is_empty(), "these names stand twice:\n{}", wrong.join("\n"));
+    }
+
+    #[test]
+    fn each_category_has_kinds() {
+        let catalogue = Catalogue::built_in();
+        let count = |category| catalogue.kinds().iter().filter(|kind| kind.category == category).count();
+        for (category, least) in [
+            (Category::Hygiene, 80),
+            (Category::School, 100),
+            (Category::Clothing, 60),
+            (Category::Toy, 100),
+            (Category::Wow, 25),
+            (Category::Extras, 70),
+        ] {
+            assert!(count(category.clone()) >= least, "{category}");
+        }
+    }
+
+    #[test]
+    fn two_spellings_of_one_name_are_one_kind() {
+        let catalogue = Catalogue::built_in();
+        for kind in catalogue.kinds() {
+            for name in std::iter::once(&kind.name).chain(&kind.also) {
+                let found = catalogue.by_spelling.get(&folded(name)).map(|at| &catalogue.kinds[*at].name);
+                assert_eq!(found, Some(&kind.name), "{name}");
+            }
+        }
+    }
+
+    #[test]
+    fn sizes_and_weights_are_sane() {
+        let mut wrong = Vec::new();
+        for (kind, typical) in typical(&Catalogue::built_in()) {
+            let [a, b, c] = typical.size.0[..] else { panic!("{}", kind.name) };
+            let litres = f64::from(a.0) * f64::from(b.0) * f64::from(c.0) / 1e6;
+            let density = typical.weight.grams() / 1000.0 / litres;
+            if !(a >= b && b >= c && c.0 >= 1 && a.0 <= 1000) {
+                wrong.push(format!("{}: size", kind.name));
+            }
+            // Kilograms a litre of the box round it: feathers to iron.
+            if !(0.01..=3.5).contains(&density) {
+                wrong.push(format!("{}: {density:.3} kg a litre", kind.name));
+            }
+            if let Some(room) = &typical.room
+                && !room.swells
+                && room.size.0.iter().zip(&typical.size.0).any(|(inner, outer)| inner >= outer)
+            {
+                wrong.push(format!("{}: more room than size", kind.name));
+            }
+            for hazard in &typical.careful {
+                if let Hazard::Ball(mm) = hazard
+                    && !(*mm >= 5 && *mm <= 250)
+                {
+                    wrong.push(format!("{}: a ball of {mm} mm", kind.name));
+                }
+            }
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    }
+
+    #[test]
+    fn what_a_kind_needs_or_goes_with_is_a_kind() {
+        let catalogue = Catalogue::built_in();
+        for (kind, typical) in typical(&catalogue) {
+            for other in typical.needs.iter().chain(&typical.with) {
+                assert!(catalogue.kinds().iter().any(|known| known.name == *other), "{}: {other}", kind.name);
+                assert_ne!(*other, kind.name);
+            }
         }
     }
 
@@ -170,28 +315,56 @@ mod tests {
     fn names_find_their_kind() {
         let catalogue = Catalogue::built_in();
         let kind = |name: &str| catalogue.kind_of(name).map(|kind| kind.name.as_str());
-        assert_eq!(kind("Tooth  Brushes"), Some("toothbrush"));
-        assert_eq!(kind("colored pencils"), Some("coloured pencil"));
-        assert_eq!(kind("striped wool socks"), Some("sock"));
-        assert_eq!(kind("pencil case"), Some("pencil case"));
-        assert_eq!(kind("crayon tin"), Some("tin"));
-        assert_eq!(kind("bar of soap"), Some("soap"));
-        assert_eq!(kind("decks of cards"), Some("playing card"));
-        assert_eq!(kind("deck of cards"), Some("playing card"));
-        assert_eq!(kind("boxes of birthday cards"), Some("greeting card"));
-        assert_eq!(kind("notebook with stickers"), Some("notebook"));
-        assert_eq!(kind("ball for the dog"), Some("ball"));
-        assert_eq!(kind("scarves"), Some("scarf"));
-        assert_eq!(kind("dominoes"), Some("domino"));
+        for (name, expected) in [
+            ("Tooth  Brushes", "toothbrush"),
+            ("colored pencils", "coloured pencil"),
+            ("striped wool socks", "sock"),
+            ("pencil case", "pencil case"),
+            ("crayon tin", "tin"),
+            ("bar of soap", "soap"),
+            ("decks of cards", "playing card"),
+            ("deck of cards", "playing card"),
+            ("boxes of birthday cards", "greeting card"),
+            ("notebook with stickers", "notebook"),
+            ("ball for the dog", "ball"),
+            ("scarves", "scarf"),
+            ("dominoes", "domino"),
+            ("glow star sticker sheet", "sticker"),
+            ("marker set", "marker"),
+            ("colouring books", "colouring book"),
+            ("coloring books", "colouring book"),
+            ("toy aeroplanes", "toy plane"),
+            ("grey t shirts", "t-shirt"),
+            ("doll dress", "doll clothes"),
+            ("toy car", "toy car"),
+            ("soap dish", "soap dish"),
+            ("wash cloths", "face cloth"),
+        ] {
+            assert_eq!(kind(name), Some(expected), "{name}");
+        }
         assert_eq!(kind("wow"), None);
         assert_eq!(kind(""), None);
+        assert_eq!(kind("thingamajig set"), None);
+    }
+
+    #[test]
+    fn a_head_noun_tells_the_category_at_least() {
+        let catalogue = Catalogue::built_in();
+        for (name, category) in [
+            ("brass sousaphone", Some(Category::Toy)),
+            ("tweed knickerbockers", Some(Category::Clothing)),
+            ("toy thingamajig", Some(Category::Toy)),
+            ("hand cream", Some(Category::Hygiene)),
+            ("thingamajig", None),
+        ] {
+            assert_eq!(catalogue.category_of(name), category, "{name}");
+        }
     }
 
     #[test]
     fn a_learned_kind_is_found_too() {
         let mut catalogue = Catalogue::built_in();
-        let learned = Kind { name: "sundial".into(), also: vec![], category: Category::Wow, set: false };
-        catalogue.add(learned.clone());
-        assert_eq!(catalogue.kind_of("brass sundials"), Some(&learned));
+        catalogue.learn("sundial", Category::Wow);
+        assert_eq!(catalogue.kind_of("brass sundials").map(|kind| &kind.category), Some(&Category::Wow));
     }
 }

@@ -308,7 +308,14 @@ mod tests {
         ] {
             assert_eq!(heads(&haul(line)), [(1, head)], "{line}");
         }
-        for line in ["comb 1.00 half off", "5.00 off", "total eclipse book 1.00", "paid 1.00", "tax -1.00", "delivery truck 2.00"] {
+        for line in [
+            "comb 1.00 half off",
+            "5.00 off",
+            "total eclipse book 1.00",
+            "paid 1.00",
+            "tax -1.00",
+            "delivery truck 2.00",
+        ] {
             assert_eq!(heads(&haul(line)), [], "{line}");
         }
     }

@@ -11,6 +11,7 @@ use super::source::Came;
 use super::taken::Taken;
 use super::units::{kind_of, tally};
 use crate::catalogue::same_word;
+use crate::model::category::Category;
 use crate::model::lot::Source;
 use crate::model::measure::Units;
 use crate::model::profile::Profile;
@@ -31,6 +32,9 @@ pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
     }
     draft.flags.sort_unstable();
     draft.flags.dedup();
+    // Whether a thing that nobody knows counts for anything is better asked.
+    let by_words = || ctx.catalogue.category_of(&draft.name).filter(|category| *category != Category::Extras);
+    let known = kind.map(|kind| kind.category.clone()).or_else(by_words);
     let about = doubtful(&draft, &sums);
     let giver = giver(&draft, source);
     let mut open = draft.questions;
@@ -47,7 +51,7 @@ pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
         paid: sums.paid,
         regular: sums.regular,
         currency,
-        category: said.or_else(|| kind.map(|kind| kind.category.clone())),
+        category: said.or(known),
         kind: kind.map(|kind| kind.name.clone()),
         for_whom: whom(&draft.whom),
         ages: one_of(&mut open, About::Ages, draft.ages),

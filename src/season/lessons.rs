@@ -49,7 +49,8 @@ impl<S: Store> Season<S> {
 
     /// What a line teaches that says the category of a thing which nobody knew.
     pub(super) fn lesson_of(&self, name: &str, category: Option<&Category>) -> Option<KindLearned> {
-        let category = category.filter(|_| self.catalogue.kind_of(name).is_none())?;
+        let unknown = self.catalogue.kind_of(name).is_none() && self.catalogue.category_of(name).as_ref() != category;
+        let category = category.filter(|_| unknown)?;
         Self::lesson(name, category).ok()
     }
 

@@ -154,8 +154,7 @@ mod tests {
     #[test]
     fn a_gift_after_all_is_a_gift_and_an_open_price_can_be_said() {
         let (mut season, lot) = logged("opening count\n9 lanterns, as wow");
-        // What it counts for is known of lanterns from now on.
-        assert_eq!(season.line_words(lot).unwrap(), "9 lanterns");
+        assert_eq!(season.line_words(lot).unwrap(), "9 lanterns, as wow");
         season.mend_line(lot, "9 lanterns 4.50 as toy").unwrap();
         let facts = season.store().lots().unwrap().into_iter().find(|row| row.lot == lot).unwrap().facts;
         assert_eq!((facts.source, facts.paid), (Source::OpeningCount, Money::new(450)));

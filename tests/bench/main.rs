@@ -8,6 +8,7 @@
 )]
 
 mod frames;
+mod nouns;
 mod shelf;
 
 use std::time::{Duration, Instant};
@@ -84,6 +85,9 @@ fn main() {
     let arguments: Vec<String> = std::env::args().collect();
     if shelf::alone(&arguments) {
         return;
+    }
+    if arguments.iter().any(|word| word == "nouns") {
+        return nouns::nouns();
     }
     if arguments.iter().any(|word| word == "shelf") {
         return shelf::measure();

@@ -1,0 +1,157 @@
+//! What a thing counts for by the words of its name alone, where no kind is known for it.
+
+use std::collections::HashMap;
+
+use super::singular::singulars;
+use super::spelling::folded;
+use crate::model::category::Category;
+
+const BUILT_IN: &str = include_str!("nouns.txt");
+
+/// Of these it is the noun before that tells, where it is known: a trombone case, a chess set.
+const PARTS: [&str; 34] = [
+    "accessory",
+    "accessories",
+    "set",
+    "kit",
+    "part",
+    "parts",
+    "case",
+    "cover",
+    "stand",
+    "holder",
+    "mount",
+    "bag",
+    "pad",
+    "supply",
+    "supplies",
+    "equipment",
+    "gear",
+    "cleaner",
+    "refill",
+    "strap",
+    "string",
+    "care",
+    "base",
+    "frame",
+    "pack",
+    "box",
+    "rack",
+    "storage",
+    "organizer",
+    "tool",
+    "material",
+    "machine",
+    "grip",
+    "dispenser",
+];
+
+/// Nouns, words and ends of words, and what they count for.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Heads {
+    /// The last words of a name.
+    nouns: HashMap<String, Category>,
+    /// Words anywhere in a name.
+    anywhere: HashMap<String, Category>,
+    /// Ends of its last word.
+    ends: Vec<(String, Category)>,
+}
+
+impl Heads {
+    /// Those that come with the program.
+    pub fn built_in() -> Heads {
+        let mut heads = Heads::default();
+        for (head, words) in lines() {
+            let (category, where_) = head.split_once(' ').unwrap_or((head, ""));
+            for word in words {
+                let (word, category) = (folded(word), Category::from(category));
+                match where_ {
+                    "anywhere" => _ = heads.anywhere.insert(word, category),
+                    "ends" => heads.ends.push((word, category)),
+                    _ => _ = heads.nouns.insert(word, category),
+                }
+            }
+        }
+        heads
+    }
+
+    /// What a word anywhere in the name says of it; the last such word rules, but a toy is a toy.
+    pub fn topic(&self, words: &[&str]) -> Option<Category> {
+        if words.iter().any(|word| ["toy", "toys", "doll"].contains(word)) {
+            return Some(Category::Toy);
+        }
+        (0..words.len()).rev().find_map(|from| {
+            let upto = (from + 1..=words.len().min(from + 3)).rev();
+            upto.filter_map(|to| words.get(from..to))
+                .find_map(|part| self.anywhere.get(&folded(&part.join(" "))))
+                .cloned()
+        })
+    }
+
+    /// What these words count for: by the longest end of them that is a known noun, else by the end of the last word.
+    pub fn category(&self, words: &[&str]) -> Option<Category> {
+        let noun = (0..words.len()).find_map(|from| self.noun(&words.get(from..)?.join(" ")));
+        noun.or_else(|| {
+            let forms = singulars(words.last()?);
+            let ends = |form: &String| {
+                let longer = |end: &str| form.len() > end.len() + 1 && form.ends_with(end);
+                self.ends.iter().find(|(end, _)| longer(end)).map(|(_, category)| category.clone())
+            };
+            forms.iter().find_map(ends)
+        })
+    }
+
+    /// The words before a last one that only names a part or a case of them.
+    pub fn whole<'w>(words: &'w [&'w str]) -> Option<&'w [&'w str]> {
+        let (last, before) = words.split_last()?;
+        (PARTS.contains(last) && !before.is_empty()).then_some(before)
+    }
+
+    fn noun(&self, noun: &str) -> Option<Category> {
+        let (before, last) = match noun.rsplit_once(' ') {
+            Some((before, last)) => (format!("{before} "), last),
+            None => (String::new(), noun),
+        };
+        singulars(last).into_iter().find_map(|last| self.nouns.get(&folded(&format!("{before}{last}"))).cloned())
+    }
+}
+
+/// The lines of the file: a category, perhaps with *anywhere* or *ends*, and its words.
+fn lines() -> impl Iterator<Item = (&'static str, impl Iterator<Item = &'static str>)> {
+    let lines = BUILT_IN.lines().filter(|line| !line.starts_with('#'));
+    let words = |words: &'static str| words.split(',').map(str::trim).filter(|word| !word.is_empty());
+    lines.filter_map(move |line| line.split_once(':').map(|(head, rest)| (head, words(rest))))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_word_stands_once_under_a_category_that_is_known() {
+        let mut seen = HashMap::new();
+        for (head, words) in lines() {
+            let (category, where_) = head.split_once(' ').unwrap_or((head, ""));
+            let known = Category::CORE.contains(&Category::from(category)) || category == "extras";
+            assert!(known && ["", "anywhere", "ends"].contains(&where_), "{head}");
+            for word in words {
+                assert_eq!(seen.insert((where_, word), category), None, "{word} stands twice");
+            }
+        }
+        assert!(seen.len() > 600, "{}", seen.len());
+    }
+
+    #[test]
+    fn words_tell_by_their_place() {
+        let heads = Heads::built_in();
+        let noun = |name: &str| heads.category(&name.split(' ').collect::<Vec<_>>());
+        let topic = |name: &str| heads.topic(&name.split(' ').collect::<Vec<_>>());
+        assert_eq!(noun("silk cummerbund"), Some(Category::Clothing));
+        assert_eq!(noun("odd rainwear"), Some(Category::Clothing));
+        assert_eq!(noun("frobnicator"), None);
+        assert_eq!(topic("lacrosse frobnicator"), Some(Category::Toy));
+        assert_eq!(topic("toy hair thing"), Some(Category::Toy));
+        assert_eq!(topic("frobnicator"), None);
+        assert_eq!(Heads::whole(&["trombone", "case"]), Some(["trombone"].as_slice()));
+    }
+}
