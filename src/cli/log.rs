@@ -55,7 +55,7 @@ pub fn run(args: Args, shell: &Shell) -> Answer {
         None => lines_or_stdin(&args.lines)?,
     };
     let Args { at: shop, on: date, tote, opening, open_price, again, .. } = args;
-    match season.log(&text, &LogHow { date, shop, tote, opening, open_price, again, onto: None }) {
+    match season.log(&text, &LogHow { date, shop, tote, opening, open_price, again, ..LogHow::default() }) {
         Ok(logged) => tell_done(&logged.done),
         Err(NotLogged::Act(error)) => Err(shell.placed(error)),
         Err(NotLogged::Twice(twin)) => {

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use super::category::Category;
 use super::event::Subject;
 use super::giftbox::{BoxFacts, BoxField};
+use super::habit::Lesson;
 use super::haul::{HaulFacts, HaulField};
 use super::id::{ActId, BoxId, EventId, HaulId, LotId, PlacementId};
 use super::lot::{LotFacts, LotField};
@@ -72,6 +73,8 @@ pub enum Fact {
     BoxDropped(BoxStep),
     /// It was said what an unknown thing counts for.
     KindLearned(KindLearned),
+    /// An answer is remembered.
+    AnswerKept(AnswerKept),
     /// An act was undone: all its events are passed over.
     Voided(OfAct),
     /// An undone act was brought again.
@@ -124,6 +127,11 @@ bodies! {
         lot: LotId,
         /// The fields said anew.
         set: Vec<LotField>,
+    }
+    /// What an answer taught that holds for more than one line.
+    AnswerKept {
+        /// What.
+        lesson: Lesson,
     }
     /// What a thing counts for that no catalogue knows.
     KindLearned {
@@ -307,7 +315,7 @@ impl Fact {
             Fact::Found(b) => vec![Subject::Lot(b.lot)],
             Fact::Counted(b) => vec![Subject::Lot(b.lot)],
             Fact::Returned(b) => vec![Subject::Lot(b.lot), Subject::Haul(b.haul)],
-            Fact::KindLearned(_) => vec![Subject::Lessons],
+            Fact::KindLearned(_) | Fact::AnswerKept(_) => vec![Subject::Lessons],
             Fact::Split(b) => vec![Subject::Lot(b.lot), Subject::Lot(b.into)],
             Fact::KitMade(b) => {
                 b.parts.iter().map(|part| Subject::Lot(part.lot)).chain([Subject::Lot(b.into)]).collect()
@@ -342,6 +350,7 @@ impl Fact {
             | Fact::Counted(_)
             | Fact::Returned(_)
             | Fact::KindLearned(_)
+            | Fact::AnswerKept(_)
             | Fact::BoxMended(_)
             | Fact::BoxClosed(_)
             | Fact::BoxReopened(_)

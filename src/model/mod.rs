@@ -14,6 +14,7 @@ pub mod event;
 pub mod fact;
 pub mod fold;
 pub mod giftbox;
+pub mod habit;
 pub mod haul;
 pub mod id;
 pub mod kept;

@@ -49,7 +49,7 @@ macro_rules! files {
 
 files! {
     ages, amounts, beyond, bundles, colours, counts, dates, dirty, free, many_angles, many_marked_down, marked_down,
-    measures_flags, meetings, packs, places_shops_themes, scopes, sets, sizes,
+    measures_flags, meetings, packs, places_shops_themes, scopes, sets, sizes, unseen,
 }
 
 /// The rows of a file: a line, and what is expected of it.

@@ -47,6 +47,10 @@ pub(super) struct Draft {
     pub givers: Vec<String>,
     pub boxes: Vec<String>,
     pub returned: bool,
+    /// Ranges that turned out to be sizes.
+    pub sized: Vec<Range<usize>>,
+    /// Readings that rest on an earlier answer.
+    pub remembered: Vec<String>,
     pub outright: Outright,
     pub name: String,
     pub questions: Vec<Question>,

@@ -114,9 +114,11 @@ pub fn read_said(text: &str, ctx: &Context<'_>) -> Vec<Said> {
 /// Reads a haul's text, entry by entry as written, each with the number of its line. After an
 /// opening count no price is asked.
 pub fn read_haul(text: &str, ctx: &Context<'_>) -> Vec<(usize, Entry)> {
-    let mut ctx = *ctx;
+    let mut price_asked = ctx.price_asked;
+    let mut shop = ctx.shop.map(str::to_owned);
     let mut entries = Vec::new();
     for (n, piece) in pieces(text) {
+        let ctx = Context { price_asked, shop: shop.as_deref(), ..*ctx };
         let entry = match piece {
             Err(refused) => Entry::Line(Outcome::Refused(refused)),
             Ok(piece) => match head(&piece, &ctx) {
@@ -124,8 +126,10 @@ pub fn read_haul(text: &str, ctx: &Context<'_>) -> Vec<(usize, Entry)> {
                 None => Entry::Line(read_clean(n, &piece, &ctx)),
             },
         };
-        if matches!(entry, Entry::Head(Head::Opening { .. })) {
-            ctx.price_asked = false;
+        match &entry {
+            Entry::Head(Head::Opening { .. }) => price_asked = false,
+            Entry::Head(Head::At { shop: Some(said), .. }) => shop = Some(said.clone()),
+            _ => {}
         }
         entries.push((n, entry));
     }

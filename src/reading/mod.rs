@@ -69,6 +69,7 @@ pub use taken::{Taken, What};
 pub use write::words;
 
 use crate::catalogue::Catalogue;
+use crate::model::habit::Habits;
 use crate::model::profile::Profile;
 use crate::model::text::clean;
 use families::FAMILIES;
@@ -84,6 +85,10 @@ pub struct Context<'a> {
     pub profile: &'a Profile,
     /// Known kinds and colours.
     pub catalogue: &'a Catalogue,
+    /// Answers that were given before.
+    pub habits: &'a Habits,
+    /// The shop of the haul, unless the line names another.
+    pub shop: Option<&'a str>,
     /// The day on which the line is read.
     pub today: Date,
     /// Whether a missing price is a question; not under an opening count.

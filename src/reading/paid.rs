@@ -9,6 +9,7 @@ use super::question::{About, Question};
 use super::units::Tally;
 use crate::catalogue::same_word;
 use crate::model::currency::Currency;
+use crate::model::habit::AtMeans;
 use crate::model::lot::Source;
 use crate::model::money::Money;
 
@@ -50,10 +51,18 @@ fn worked_out(draft: &mut Draft, tally: &Tally, source: Source, ctx: &Context<'_
     if draft.asks(About::Paid) {
         return Sums::default();
     }
-    match work_out(draft, tally, ctx.profile.currency) {
+    let shop = draft.shops.first().map(String::as_str).or(ctx.shop);
+    let habit = shop.and_then(|shop| Some((shop, ctx.habits.at(shop)?)));
+    match work_out(draft, tally, ctx.profile.currency, habit.map(|(_, means)| means)) {
         // What was made cost what it is said to have cost, or nothing.
         Ok(Sums { paid: None, regular }) if source == Source::Made => Sums { paid: Some(Money::ZERO), regular },
         Ok(sums) => {
+            // Where nothing hung on the habit, it goes without saying.
+            let hung = habit.is_some() && work_out(draft, tally, ctx.profile.currency, None).is_err();
+            if let Some((shop, means)) = habit.filter(|_| hung) {
+                let what = if means == AtMeans::Each { "each" } else { "all of them" };
+                draft.remembered.push(format!("the price read as for {what}, as last time at {shop}"));
+            }
             let later = sums.paid.is_none() && ctx.price_asked;
             if later {
                 ask(draft, "what did it cost?".to_owned());
@@ -76,7 +85,7 @@ fn open(why: &str) -> Open {
     Open::Ask(why.to_owned())
 }
 
-fn work_out(draft: &Draft, tally: &Tally, currency: Currency) -> Result<Sums, Open> {
+fn work_out(draft: &Draft, tally: &Tally, currency: Currency, at: Option<AtMeans>) -> Result<Sums, Open> {
     if draft.free {
         if !draft.prices.is_empty() || !draft.offs.is_empty() {
             return Err(open("it was free, and a price is said"));
@@ -94,7 +103,7 @@ fn work_out(draft: &Draft, tally: &Tally, currency: Currency) -> Result<Sums, Op
         [one] => Some(one),
         _ => return Err(open("it is marked down twice")),
     };
-    let till = Till { draft, tally, currency };
+    let till = Till { draft, tally, currency, at };
     match (said, before, off) {
         (None, None, _) => Ok(Sums::default()),
         (Some(said), None, None) => Ok(Sums { paid: Some(till.sum(said, said, None)?), regular: None }),
@@ -111,6 +120,8 @@ struct Till<'a> {
     draft: &'a Draft,
     tally: &'a Tally,
     currency: Currency,
+    /// What *at* was said to mean in this shop.
+    at: Option<AtMeans>,
 }
 
 impl Till<'_> {
@@ -161,7 +172,11 @@ impl Till<'_> {
             return self.deals(deal);
         }
         match &price.scope {
-            Scope::Bare if price.at && self.several() => Err(open("is that for each, or for all?")),
+            Scope::Bare if price.at && self.several() => match self.at {
+                Some(AtMeans::Each) => self.bought(),
+                Some(AtMeans::All) => Ok(1),
+                None => Err(open("is that for each, or for all?")),
+            },
             Scope::Stray if self.several() => Err(open("is the price for each?")),
             Scope::Whole | Scope::Bare | Scope::Stray => Ok(1),
             Scope::Each => self.each(),

@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use crate::model::habit::Lesson;
+
 /// What a question is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "lowercase")]
@@ -74,6 +76,8 @@ pub struct Choice {
     pub label: String,
     /// The whole line so written that it reads that way; `None`: the person writes it.
     pub line: Option<String>,
+    /// What it teaches for lines to come.
+    pub lesson: Option<Lesson>,
 }
 
 impl Question {
@@ -91,11 +95,11 @@ impl Question {
 impl Choice {
     /// An answer for which the line is written anew.
     pub(super) fn new(label: impl Into<String>, line: String) -> Choice {
-        Choice { label: label.into(), line: Some(line) }
+        Choice { label: label.into(), line: Some(line), lesson: None }
     }
 
     /// Back to the words.
     pub(super) fn by_hand(label: &str) -> Choice {
-        Choice { label: label.to_owned(), line: None }
+        Choice { label: label.to_owned(), line: None, lesson: None }
     }
 }

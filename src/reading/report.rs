@@ -101,6 +101,8 @@ pub struct Reading {
     pub returned: bool,
     /// What is said, but not for sure.
     pub about: Vec<About>,
+    /// What was read as an earlier answer said, a phrase each.
+    pub remembered: Vec<String>,
     /// What a box will be about, lower case.
     pub theme: Option<String>,
     /// Where it came from, as typed.
@@ -156,6 +158,7 @@ impl Serialize for Reading {
         map.serialize_entry("for_box", &self.for_box)?;
         map.serialize_entry("returned", &self.returned)?;
         map.serialize_entry("about", &self.about)?;
+        map.serialize_entry("remembered", &self.remembered)?;
         map.serialize_entry("flags", &self.flags)?;
         map.serialize_entry("notes", &self.notes)?;
         map.serialize_entry("questions", &self.questions)?;

@@ -1,5 +1,8 @@
 //! From what was said to what is understood.
 
+use std::ops::Range;
+
+use super::Context;
 use super::age::ages;
 use super::draft::{Draft, RangeSaid, Scope, WhomSaid};
 use super::line::Line;
@@ -8,20 +11,24 @@ use super::paid::{Sums, sums};
 use super::question::{About, Question};
 use super::report::Reading;
 use super::source::Came;
-use super::taken::Taken;
+use super::taken::{Taken, What};
 use super::units::{kind_of, tally};
 use crate::catalogue::same_word;
+use crate::model::age::Ages;
 use crate::model::category::Category;
+use crate::model::habit::RangeMeans;
 use crate::model::lot::Source;
 use crate::model::measure::Units;
-use crate::model::profile::Profile;
 use crate::model::whom::ForWhom;
 
 /// Works out a reading from a finished draft.
 pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
-    let Line { source: typed, ctx, tokens, mut draft } = line;
+    let Line { source: typed, ctx, mut tokens, mut draft } = line;
     let (kind, clothing) = kind_of(&draft, ctx.catalogue);
-    decide_ranges(&mut draft, ctx.profile, clothing);
+    decide_ranges(&mut draft, ctx, kind.filter(|_| clothing).map(|kind| kind.name.as_str()), clothing);
+    for range in std::mem::take(&mut draft.sized) {
+        tokens.get_mut(range).into_iter().flatten().for_each(|token| token.took = Some(What::Size));
+    }
     name_pack_by_its_price(&mut draft);
     let tally = tally(&mut draft, kind, clothing, ctx);
     let currency = ctx.profile.currency;
@@ -62,6 +69,7 @@ pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
         for_box: one_of(&mut open, About::Box, draft.boxes),
         returned: draft.returned,
         about,
+        remembered: std::mem::take(&mut draft.remembered),
         theme: one_of(&mut open, About::Theme, draft.themes),
         shop: one_of(&mut open, About::Shop, draft.shops),
         place: one_of(&mut open, About::Place, places),
@@ -136,18 +144,43 @@ fn whom(said: &[WhomSaid]) -> Option<ForWhom> {
 
 /// A bare range is ages beside *girl* or *boy*, or where it is one of the drive's age groups; on
 /// clothing it is never guessed.
-fn decide_ranges(draft: &mut Draft, profile: &Profile, clothing: bool) {
-    for RangeSaid { from, to, beside, words, .. } in std::mem::take(&mut draft.ranges) {
+fn decide_ranges(draft: &mut Draft, ctx: &Context<'_>, kind: Option<&str>, clothing: bool) {
+    for RangeSaid { from, to, beside, words, tokens } in std::mem::take(&mut draft.ranges) {
         let years = ages(from, Some(to));
-        let decided = years.filter(|&years| !clothing && (beside || profile.band(years).is_some()));
+        let decided = years.filter(|&years| !clothing && (beside || ctx.profile.band(years).is_some()));
+        let habit = kind.and_then(|kind| Some((kind, ctx.habits.range(kind)?)));
         match decided {
             Some(years) => draft.ages.push(years),
+            None if habit.is_some() => as_ever(draft, habit, years, &words, tokens),
             None if clothing => {
                 draft.ask(Question::new(About::Size, format!("\"{words}\": is it a size, or ages?")));
             }
             None => draft.ask(Question::new(About::Ages, format!("\"{words}\": is it ages?"))),
         }
     }
+}
+
+/// A range on a kind for which it was said before what it means.
+fn as_ever(
+    draft: &mut Draft,
+    habit: Option<(&str, RangeMeans)>,
+    years: Option<Ages>,
+    words: &str,
+    tokens: Range<usize>,
+) {
+    let Some((kind, means)) = habit else { return };
+    let what = match (means, years) {
+        (RangeMeans::Ages, Some(years)) => {
+            draft.ages.push(years);
+            "ages"
+        }
+        _ => {
+            draft.sizes.push(words.replace(' ', "").to_uppercase());
+            draft.sized.push(tokens);
+            "a size"
+        }
+    };
+    draft.remembered.push(format!("{words} read as {what}, as last time for {kind}"));
 }
 
 /// "pens 1.00 a pack" names a pack, though without saying what it holds.

@@ -20,6 +20,9 @@ impl fmt::Display for Reading {
     /// `2 leggings · clothing · 2.00 paid, 1.00 each · navy · tote 3`, then a line for each doubt.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}", self.sentence())?;
+        for phrase in &self.remembered {
+            write!(f, "\n  {phrase}")?;
+        }
         for question in &self.questions {
             write!(f, "\n  ? {}", question.why)?;
         }
@@ -63,6 +66,7 @@ impl Reading {
             self.flags.join(", "),
         ];
         parts.extend(self.notes.iter().map(|note| format!("({note})")));
+        parts.extend(self.remembered.first().map(|_| "as last time".to_owned()));
         parts
     }
 

@@ -4,6 +4,7 @@ use super::line::Line;
 use super::{Context, Outcome, Reading, read_line};
 use crate::catalogue::Catalogue;
 use crate::model::currency::Currency;
+use crate::model::habit::Habits;
 use crate::model::money::Money;
 use crate::model::profile::Profile;
 
@@ -18,7 +19,9 @@ pub fn with_context<T>(test: impl FnOnce(&Context<'_>) -> T) -> T {
 
 fn with_profile<T>(profile: &Profile, test: impl FnOnce(&Context<'_>) -> T) -> T {
     let today = jiff::civil::date(2026, 11, 25);
-    CATALOGUE.with(|catalogue| test(&Context { profile, catalogue, today, price_asked: true }))
+    let habits = Habits::default();
+    CATALOGUE
+        .with(|catalogue| test(&Context { profile, catalogue, habits: &habits, shop: None, today, price_asked: true }))
 }
 
 pub fn with_line<T>(line: &str, test: impl FnOnce(&Line<'_>) -> T) -> T {

@@ -3,7 +3,8 @@
 use serde_json::Value;
 
 use super::testing::{read, with_context};
-use super::{Said, read_said};
+use super::{Context, Said, read_said};
+use crate::model::habit::{AtMeans, Habits, Lesson, RangeMeans};
 
 const EXAMPLES: &str = include_str!("../../tests/examples.jsonl");
 
@@ -86,6 +87,54 @@ fn a_heading_says_which_it_is() {
 }
 
 #[test]
+fn an_answer_given_before_is_not_asked_again() {
+    let mut habits = Habits::default();
+    habits.learn(&Lesson::Range { kind: "leggings".to_owned(), means: RangeMeans::Size });
+    habits.learn(&Lesson::Range { kind: "sock".to_owned(), means: RangeMeans::Ages });
+    habits.learn(&Lesson::At { shop: "Corner Bazaar".to_owned(), means: AtMeans::Each });
+    let said = |line: &str, shop: Option<&str>| {
+        with_context(|ctx| {
+            let ctx = Context { habits: &habits, shop, ..*ctx };
+            read_said(line, &ctx).remove(0).reading().unwrap().clone()
+        })
+    };
+    let leggings = said("2 leggings 7-8 2.00", None);
+    assert_eq!((leggings.size.as_deref(), leggings.questions.len()), (Some("7-8"), 0));
+    assert_eq!(leggings.remembered, ["7-8 read as a size, as last time for leggings"]);
+    assert!(leggings.sentence().ends_with("· size 7-8 · as last time"));
+    assert_eq!(said("socks 6-8 2.00", None).ages.map(|ages| ages.to_string()), Some("6–8".to_owned()));
+    assert_eq!(said("2 shirts 7-8 2.00", None).questions.len(), 1, "of shirts nothing was said");
+    let pens = said("6 pens at 10 cents", Some("corner bazaar"));
+    assert_eq!((pens.paid.map(|paid| paid.minor()), pens.remembered.len()), (Some(60), 1));
+    assert_eq!(said("6 pens at 10 cents from Corner Bazaar", None).remembered.len(), 1);
+    assert_eq!(said("6 pens at 10 cents", Some("Green Gate")).questions.len(), 1);
+    assert!(said("6 pens 60c", Some("Corner Bazaar")).remembered.is_empty(), "nothing hung on it");
+    let text = "at Corner Bazaar\n6 pens at 10 cents";
+    let haul = with_context(|ctx| read_said(text, &Context { habits: &habits, ..*ctx }));
+    assert_eq!(haul[1].reading().unwrap().remembered.len(), 1, "the haul's heading says the shop");
+}
+
+#[test]
+fn an_answer_says_what_it_teaches() {
+    let lessons = |line: &str, shop: Option<&str>| -> Vec<Option<Lesson>> {
+        with_context(|ctx| {
+            let said = read_said(line, &Context { shop, ..*ctx }).remove(0);
+            let choices = said.reading().unwrap().questions[0].choices.clone();
+            choices.into_iter().filter(|choice| choice.line.is_some()).map(|choice| choice.lesson).collect()
+        })
+    };
+    let range = |means| Some(Lesson::Range { kind: "leggings".to_owned(), means });
+    let leggings = lessons("2 leggings 7-8 2.00", None);
+    assert_eq!(leggings[..2], [range(RangeMeans::Ages), range(RangeMeans::Size)]);
+    let at = |means| Some(Lesson::At { shop: "Corner Bazaar".to_owned(), means });
+    let mut pens = lessons("6 pens at 10 cents", Some("Corner Bazaar"));
+    pens.sort_by_key(|lesson| format!("{lesson:?}"));
+    assert_eq!(pens, [at(AtMeans::All), at(AtMeans::Each)]);
+    assert!(lessons("6 pens at 10 cents", None).iter().all(Option::is_none), "without a shop it holds for nothing");
+    assert!(lessons("5 soaps 2 for 3.00", Some("Corner Bazaar")).iter().all(Option::is_none));
+}
+
+#[test]
 fn json_has_the_fields_of_the_rules() {
     let line = "2 combs girl ages 6-8 .50 5x3 cm 85 g (blue) with magnet exp 2027-03";
     let json = serde_json::to_value(read(line)).unwrap();
@@ -103,7 +152,7 @@ fn json_has_the_fields_of_the_rules() {
         assert_eq!(json[field].to_string(), expected, "{field}");
     }
     assert_eq!(json["returned"], false);
-    assert_eq!(json.as_object().unwrap().len(), 30);
+    assert_eq!(json.as_object().unwrap().len(), 31);
 }
 
 #[test]

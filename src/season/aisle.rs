@@ -53,6 +53,7 @@ mod tests {
         let reader = Reader::new(
             crate::model::profile::Profile::default(),
             crate::catalogue::Catalogue::shared(),
+            std::sync::Arc::default(),
             jiff::civil::date(2027, 10, 14),
         );
         let Some(Entry::Line(Outcome::Read(reading))) = reader.entry(line, true) else { panic!("{line}") };

@@ -7,6 +7,7 @@ use crate::catalogue::{Catalogue, likely_singular};
 use crate::model::category::Category;
 use crate::model::event::Subject;
 use crate::model::fact::{Fact, KindLearned, LotMended};
+use crate::model::habit::Habits;
 use crate::model::lot::LotField;
 use crate::model::text::normal;
 use crate::store::{Store, StoreError};
@@ -14,7 +15,8 @@ use crate::store::{Store, StoreError};
 impl<S: Store> Season<S> {
     /// Reads lines as this season does, by its rules and by what it learned.
     pub fn reader(&self) -> Result<Reader, ActError> {
-        Ok(Reader::new(self.profile()?, Arc::clone(&self.catalogue), self.moment.today))
+        let (catalogue, habits) = (Arc::clone(&self.catalogue), Arc::clone(&self.habits));
+        Ok(Reader::new(self.profile()?, catalogue, habits, self.moment.today))
     }
 
     /// Remembers what a thing counts for that the catalogue doesn't know, and says it of what was
@@ -58,7 +60,19 @@ impl<S: Store> Season<S> {
     pub(super) fn relearn(&mut self) {
         // What can't be read now is said by whatever is asked of the file next.
         self.catalogue = catalogue(&self.store).unwrap_or_default();
+        self.habits = habits(&self.store).unwrap_or_default();
     }
+}
+
+/// The answers that are remembered.
+pub(super) fn habits(store: &impl Store) -> Result<Arc<Habits>, StoreError> {
+    let mut habits = Habits::default();
+    for told in store.events_about(Subject::Lessons)?.into_iter().filter(|told| told.live) {
+        if let Fact::AnswerKept(kept) = &told.event.fact {
+            habits.learn(&kept.lesson);
+        }
+    }
+    Ok(Arc::new(habits))
 }
 
 /// The built-in kinds and those that this season learned.

@@ -8,7 +8,8 @@ use super::returning::Back;
 use super::twice::Twin;
 use super::{ActError, Done, Season};
 use crate::model::commit::Refusal;
-use crate::model::fact::{Fact, HaulLogged, HaulMended, KindLearned, LotAdded, Placing, Returned};
+use crate::model::fact::{AnswerKept, Fact, HaulLogged, HaulMended, KindLearned, LotAdded, Placing, Returned};
+use crate::model::habit::{Habits, Lesson};
 use crate::model::haul::{HaulFacts, HaulField};
 use crate::model::id::HaulId;
 use crate::model::lot::{LotFacts, Source};
@@ -34,6 +35,8 @@ pub struct LogHow {
     pub open_price: bool,
     /// The haul, logged before, that the lines are added to.
     pub onto: Option<HaulId>,
+    /// What answers to the doubts of its lines taught.
+    pub lessons: Vec<Lesson>,
     /// It is another haul, though it looks like one that was logged before.
     pub again: bool,
 }
@@ -70,14 +73,19 @@ impl<S: Store> Season<S> {
     /// Reads lines and keeps nothing.
     pub fn read(&self, text: &str) -> Result<Vec<Said>, ActError> {
         let profile = self.profile()?;
-        Ok(read_said(text, &self.context(&profile, true)))
+        Ok(read_said(text, &self.context(&profile, None, true)))
     }
 
     /// Logs a haul: all of its lines as one act, or none.
     pub fn log(&mut self, text: &str, how: &LogHow) -> Result<Logged, NotLogged> {
         let profile = self.profile()?;
         let first = self.first_draft(how)?;
-        let entries = read_haul(text, &self.context(&profile, !first.opening));
+        let shop = Some(first.facts.shop.as_str()).filter(|shop| !shop.is_empty());
+        // What an answer taught holds for the other lines of the same haul.
+        let mut habits = Habits::clone(&self.habits);
+        how.lessons.iter().for_each(|lesson| habits.learn(lesson));
+        let context = Context { habits: &habits, ..self.context(&profile, shop, !first.opening) };
+        let entries = read_haul(text, &context);
         let doubts = doubts(&entries, how.open_price);
         if !doubts.is_empty() {
             return Err(NotLogged::Doubts(doubts));
@@ -103,7 +111,7 @@ impl<S: Store> Season<S> {
             return Err(NotLogged::Twice(twin.clone()));
         }
         let haul = drafts.last().map(|draft| draft.haul);
-        let mut done = self.keep_hauls(&mut drafts)?;
+        let mut done = self.keep_hauls(&mut drafts, &how.lessons)?;
         done.notes.extend(remarks(&lines, &drafts, &profile));
         done.notes.extend(twin.filter(|_| !how.again).map(|twin| twin.words()));
         Ok(Logged { done, lines, haul })
@@ -121,8 +129,9 @@ impl<S: Store> Season<S> {
         Ok(Draft { haul, known, facts: row.facts, before, refunds, opening, ..draft })
     }
 
-    fn context<'a>(&'a self, profile: &'a Profile, price_asked: bool) -> Context<'a> {
-        Context { profile, catalogue: &self.catalogue, today: self.moment.today, price_asked }
+    pub(super) fn context<'a>(&'a self, profile: &'a Profile, shop: Option<&'a str>, price_asked: bool) -> Context<'a> {
+        let (catalogue, habits) = (&*self.catalogue, &*self.habits);
+        Context { profile, catalogue, habits, shop, today: self.moment.today, price_asked }
     }
 
     fn draft(&mut self, how: &LogHow) -> Draft {
@@ -196,7 +205,7 @@ impl<S: Store> Season<S> {
         Ok(())
     }
 
-    fn keep_hauls(&mut self, drafts: &mut [Draft]) -> Result<Done, ActError> {
+    fn keep_hauls(&mut self, drafts: &mut [Draft], answers: &[Lesson]) -> Result<Done, ActError> {
         let lessons = self.lessons_in(drafts);
         let mut facts: Vec<Fact> = Vec::new();
         for draft in drafts {
@@ -222,6 +231,8 @@ impl<S: Store> Season<S> {
         }
         let learned: Vec<String> = lessons.iter().map(remembered).collect();
         facts.extend(lessons.into_iter().map(Fact::KindLearned));
+        let new = answers.iter().filter(|lesson| !self.habits.knows(lesson));
+        facts.extend(new.map(|lesson| Fact::AnswerKept(AnswerKept { lesson: lesson.clone() })));
         let done = self.act(&facts)?;
         Ok(Done { notes: learned, ..done })
     }

@@ -87,6 +87,7 @@ use jiff::civil::Date;
 
 use crate::catalogue::Catalogue;
 use crate::model::fact::Fact;
+use crate::model::habit::Habits;
 use crate::model::id::{DeviceId, Ids};
 use crate::model::profile::Profile;
 use crate::store::NewAct;
@@ -126,6 +127,8 @@ pub struct Season<S> {
     desk: Desk,
     moment: Moment,
     catalogue: Arc<Catalogue>,
+    /// Answers that are remembered.
+    habits: Arc<Habits>,
     touched: Touched,
     /// The draft of a season at a fixed desk, which has no state folder.
     draft: Option<String>,
@@ -148,7 +151,8 @@ impl<S: Store> Season<S> {
         let seen = store.foreign_commits().ok();
         // What can't be read now is said by whatever is asked of the file next.
         let catalogue = lessons::catalogue(&store).unwrap_or_default();
-        Season { store, ids, desk, moment, catalogue, touched: Touched::default(), draft: None, seen }
+        let habits = lessons::habits(&store).unwrap_or_default();
+        Season { store, ids, desk, moment, catalogue, habits, touched: Touched::default(), draft: None, seen }
     }
 
     /// The store, to look at.

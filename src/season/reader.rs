@@ -5,6 +5,7 @@ use std::sync::Arc;
 use jiff::civil::Date;
 
 use crate::catalogue::Catalogue;
+use crate::model::habit::{Habits, Lesson};
 use crate::model::money::Money;
 use crate::model::profile::Profile;
 use crate::reading::{Context, Entry, Head, read_haul, split};
@@ -14,13 +15,27 @@ use crate::reading::{Context, Entry, Head, read_haul, split};
 pub struct Reader {
     profile: Arc<Profile>,
     catalogue: Arc<Catalogue>,
+    habits: Arc<Habits>,
+    shop: Option<String>,
     today: Date,
 }
 
 impl Reader {
     /// A reader by these rules and kinds on this day.
-    pub fn new(profile: Profile, catalogue: Arc<Catalogue>, today: Date) -> Reader {
-        Reader { profile: Arc::new(profile), catalogue, today }
+    pub fn new(profile: Profile, catalogue: Arc<Catalogue>, habits: Arc<Habits>, today: Date) -> Reader {
+        Reader { profile: Arc::new(profile), catalogue, habits, shop: None, today }
+    }
+
+    /// The same for the lines of a haul from this shop.
+    pub fn at(&self, shop: &str) -> Reader {
+        Reader { shop: Some(shop.to_owned()).filter(|shop| !shop.is_empty()), ..self.clone() }
+    }
+
+    /// The same with an answer remembered that is not kept yet.
+    pub fn learning(&self, lesson: &Lesson) -> Reader {
+        let mut habits = Habits::clone(&self.habits);
+        habits.learn(lesson);
+        Reader { habits: Arc::new(habits), ..self.clone() }
     }
 
     /// What one line is: a heading or a purchase; `None` where nothing is written.
@@ -35,7 +50,8 @@ impl Reader {
 
     /// What every line of a text is, each with its number from 1; after an opening count no price is asked.
     pub fn entries(&self, text: &str, price_asked: bool) -> Vec<(usize, Entry)> {
-        let context = Context { profile: &self.profile, catalogue: &self.catalogue, today: self.today, price_asked };
+        let Reader { profile, catalogue, habits, today, .. } = self;
+        let context = Context { profile, catalogue, habits, shop: self.shop.as_deref(), today: *today, price_asked };
         read_haul(text, &context)
     }
 
@@ -73,7 +89,7 @@ mod tests {
     use super::*;
 
     fn reader() -> Reader {
-        Reader::new(Profile::default(), Catalogue::shared(), jiff::civil::date(2027, 10, 14))
+        Reader::new(Profile::default(), Catalogue::shared(), Arc::default(), jiff::civil::date(2027, 10, 14))
     }
 
     fn told(line: &str) -> String {

@@ -8,7 +8,7 @@ use crate::model::id::LotId;
 use crate::model::lot::{LotFacts, LotField, Source};
 use crate::model::money::Money;
 use crate::model::rows::LotRow;
-use crate::reading::{Context, Entry, Outcome, Reading, read_haul, words};
+use crate::reading::{Entry, Outcome, Reading, read_haul, words};
 use crate::store::Store;
 
 impl<S: Store> Season<S> {
@@ -54,7 +54,7 @@ impl<S: Store> Season<S> {
     /// What the words make of a batch, read as a line of a haul is.
     fn said_anew(&self, words: &str, row: &LotRow, price_asked: bool) -> Result<LotFacts, NotLogged> {
         let profile = self.profile()?;
-        let ctx = Context { profile: &profile, catalogue: &self.catalogue, today: self.moment.today, price_asked };
+        let ctx = self.context(&profile, None, price_asked);
         let mut entries = read_haul(words, &ctx);
         let doubts = doubts(&entries, false);
         if !doubts.is_empty() {

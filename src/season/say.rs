@@ -111,6 +111,7 @@ impl<S: Store> Teller<'_, S> {
                 format!("Returned {}, {} given back.", self.things(b.lot, b.units)?, b.refund.plain(currency))
             }
             // What a haul taught goes without saying; alone it is said.
+            Fact::AnswerKept(_) => return Ok(None),
             Fact::KindLearned(_) if self.facts.len() > 1 && !self.only_learns() => return Ok(None),
             Fact::KindLearned(b) => {
                 format!("{} counts for {} from now on.", super::error::capital(&b.name), b.category.words())

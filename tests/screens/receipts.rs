@@ -73,3 +73,26 @@ fn an_unknown_thing_is_asked_for_once_and_then_known() {
     // Taken back, it is unknown again.
     table.keys("⎋uu").keys("a1 sundial .50⏎").shows("? \"sundial\": what does it count for?");
 }
+
+#[test]
+fn an_answer_is_remembered_for_its_kind_and_told() {
+    let mut table = Table::empty();
+    table.keys("a2 leggings 7-8 2.00⏎").shows("is it a size, or ages? I'll remember it for leggings.");
+    table.keys("2");
+    table.keys("3 leggings 5-6 3.00").shows("size 5-6 · as last time");
+    table.keys("⏎");
+    assert_eq!(table.said(), "Added 3 leggings, size 5-6.");
+    // Taken back with the line that taught it, it is asked again.
+    table.keys("⎋uu").keys("a1 leggings 7-8 2.00⏎").shows("is it a size, or ages?");
+}
+
+#[test]
+fn one_answer_settles_the_same_doubt_of_pasted_lines() {
+    let mut table = Table::empty();
+    table.paste("2 leggings 7-8 2.00\n1 legging 5-6 1.00\n1 shirt 7-8 1.00");
+    table.shows("after 3 doubts");
+    table.keys("2").shows("after 1 doubt").shows("shirt");
+    table.keys("2⏎");
+    assert!(table.said().starts_with("Logged 3 lines"), "{}", table.said());
+    table.keys("⎋⎋a1 legging 9-10 1.00").shows("size 9-10 · as last time");
+}

@@ -97,6 +97,7 @@ impl<'t, T: Holdings> Check<'t, T> {
                 self.spend(b.lot, b.units, true)
             }
             Fact::KindLearned(b) => sensible(&b.name, Units::ONE),
+            Fact::AnswerKept(b) => sensible(b.lesson.topic(), Units::ONE),
             Fact::Split(b) => {
                 self.spend(b.lot, b.units, true)?;
                 self.new_lot(b.into, &b.facts)

@@ -12,10 +12,14 @@ mod rewrite;
 #[cfg(test)]
 mod tests;
 
+use super::draft::Scope;
 use super::line::Line;
 use super::question::{About, Choice};
 use super::report::Reading;
 use super::{Context, LONGEST_LINE, noted, resolve, understand};
+use crate::model::category::Category;
+use crate::model::habit::{AtMeans, Lesson, RangeMeans};
+use crate::model::money::Money;
 
 /// The most answers with a line that a question gets.
 const MOST: usize = 3;
@@ -70,10 +74,34 @@ fn tried(line: &Line<'_>, reading: &Reading, about: About, ways: Vec<String>) ->
         let settled = understand(reading.n, &way, line.ctx);
         let label = label::label(about, reading, &settled);
         if settles(about, reading, &settled) && choices.iter().all(|choice| choice.label != label) {
-            choices.push(Choice::new(label, way));
+            let lesson = lesson(line, about, reading, &settled);
+            choices.push(Choice { lesson, ..Choice::new(label, way) });
         }
     }
     choices
+}
+
+/// What an answer says of more lines than this one.
+fn lesson(line: &Line<'_>, about: About, before: &Reading, after: &Reading) -> Option<Lesson> {
+    match about {
+        About::Size | About::Ages if before.category == Some(Category::Clothing) && !line.draft.ranges.is_empty() => {
+            let kind = before.kind.clone()?;
+            let means = match (before.size == after.size, before.ages == after.ages) {
+                (false, true) => RangeMeans::Size,
+                (true, false) => RangeMeans::Ages,
+                _ => return None,
+            };
+            Some(Lesson::Range { kind, means })
+        }
+        About::Paid => {
+            let [price] = line.draft.prices.as_slice() else { return None };
+            let doubtful = price.at && price.scope == Scope::Bare && before.units == after.units;
+            let shop = before.shop.as_deref().or(line.ctx.shop).filter(|_| doubtful)?.to_owned();
+            let all = Money::from_decimal(price.amount, before.currency) == after.paid;
+            Some(Lesson::At { shop, means: if all { AtMeans::All } else { AtMeans::Each } })
+        }
+        _ => None,
+    }
 }
 
 /// Whether a line written anew answers this question, raises none about units or the price, and

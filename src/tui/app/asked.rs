@@ -1,6 +1,7 @@
 //! A question with numbered answers, one key each.
 
 use super::line::Named;
+use crate::model::habit::Lesson;
 use crate::season::About;
 use crate::tui::back::Deed;
 
@@ -27,8 +28,8 @@ pub struct Choice {
 /// What an answer does.
 #[derive(Debug, Clone)]
 pub enum Answer {
-    /// The line as it is meant.
-    Words(String),
+    /// The line as it is meant, and what that teaches for lines to come.
+    Words(String, Option<Lesson>),
     /// Back to the words.
     Write,
     /// Nobody knows: it stays open.

@@ -45,11 +45,14 @@ pub fn is_clear(entry: &Entry, left: &[About], seen: &Seen) -> bool {
 
 fn ask(question: &Question) -> Asked {
     let choices = question.choices.iter().map(|choice| {
-        let answer = choice.line.clone().map_or(Answer::Write, Answer::Words);
+        let words = |line: String| Answer::Words(line, choice.lesson.clone());
+        let answer = choice.line.clone().map_or(Answer::Write, words);
         Choice::new(choice.label.clone(), answer)
     });
     let zero = question.can_wait().then(|| Choice::new("don't know", Answer::Leave(question.about)));
-    Asked::new(question.why.clone(), choices.collect(), zero)
+    let lesson = question.choices.iter().find_map(|choice| choice.lesson.as_ref());
+    let remembers = lesson.map(|lesson| format!(" I'll remember it for {}.", lesson.topic())).unwrap_or_default();
+    Asked::new(format!("{}{remembers}", question.why), choices.collect(), zero)
 }
 
 /// A thing that no kind is known for counts for nothing until it is said.
@@ -59,7 +62,7 @@ fn ask_category(reading: &Reading, seen: &Seen) -> Asked {
         categories.push(Category::Extras);
     }
     let choice = |category: &Category| {
-        Choice::new(category.words(), Answer::Words(format!("{} as {}", reading.line.trim(), category.word())))
+        Choice::new(category.words(), Answer::Words(format!("{} as {}", reading.line.trim(), category.word()), None))
     };
     Asked::new(
         format!("\"{}\": what does it count for?", reading.name),

@@ -13,6 +13,7 @@ use super::list::{List, RowId, Rows};
 use super::pasted::Pasted;
 use super::screen::{Face, No, Screen, one_list};
 use super::table::Kind;
+use crate::model::habit::Lesson;
 use crate::model::id::{BoxId, HaulId, LotId};
 use crate::season::{About, Entry, Explains, HaulCard, Head, LogHow};
 use crate::tui::back::{Ask, Deed, Outcome, Window};
@@ -29,6 +30,7 @@ pub struct Haul {
     tote: Option<String>,
     opening: bool,
     left: Vec<About>,
+    lessons: Vec<Lesson>,
     asked_for: String,
 }
 
@@ -66,6 +68,7 @@ pub fn open(desk: &mut Desk, screens: &[Screen], opening: bool) {
             haul.opening = true;
             "opening count".clone_into(&mut haul.heading);
         }
+        desk.seen.at_shop("");
         desk.go_to(Screen::Haul(haul));
     }
     desk.open_line(Purpose::Bought);
@@ -99,6 +102,7 @@ impl Haul {
             opening: self.is_opening(),
             open_price: self.left.contains(&About::Paid),
             onto: self.going,
+            lessons: self.lessons.clone(),
             ..LogHow::default()
         }
     }
@@ -117,6 +121,9 @@ impl Haul {
                     self.tote.clone_from(place);
                 }
                 self.going = None;
+                if let Head::At { shop, .. } = head {
+                    desk.seen.at_shop(shop.as_deref().unwrap_or_default());
+                }
                 words.clone_into(&mut self.heading);
                 desk.keep("heading", words);
                 desk.say(format!("{told} Its lines come next."));
@@ -180,6 +187,7 @@ impl Face for Haul {
         if let Window::Haul(card) = window
             && Some(card.haul) == self.going
         {
+            desk.seen.at_shop(&card.shop);
             self.card = Some(card.clone());
             let last = card.lines.len();
             super::screen::go(self, desk, |list, rows| list.go(rows, last));
@@ -221,6 +229,7 @@ impl Face for Haul {
         let words = line.words().trim().to_owned();
         if words != self.asked_for {
             self.left.clear();
+            self.lessons.clear();
             self.asked_for.clone_from(&words);
         }
         let pieces = desk.seen.reader.as_ref().map(|reader| reader.pieces(&words)).unwrap_or_default();
@@ -246,7 +255,8 @@ impl Face for Haul {
 
     fn answered(&mut self, answer: &Answer, desk: &mut Desk) {
         match answer {
-            Answer::Words(words) => {
+            Answer::Words(words, lesson) => {
+                self.lessons.extend(lesson.clone());
                 words.trim().clone_into(&mut self.asked_for);
                 if let Some(line) = &mut desk.line {
                     line.set(words.clone());
@@ -270,6 +280,7 @@ impl Face for Haul {
         }
         if outcome.said.is_ok() {
             self.left.clear();
+            self.lessons.clear();
             self.asked_for.clear();
         }
     }

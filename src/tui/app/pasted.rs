@@ -264,7 +264,14 @@ impl Face for Pasted {
     fn answered(&mut self, answer: &Answer, desk: &mut Desk) {
         let at = self.list.row();
         match answer {
-            Answer::Words(words) => self.rewrite(at, words, desk),
+            Answer::Words(words, lesson) => {
+                // The lines below it are read as it says from now on.
+                if let (Some(lesson), Some(reader)) = (lesson, &mut desk.seen.reader) {
+                    *reader = reader.learning(lesson);
+                    self.how.lessons.push(lesson.clone());
+                }
+                self.rewrite(at, words, desk);
+            }
             Answer::Leave(about) => {
                 if let Some(line) = self.lines.get_mut(at) {
                     line.left.push(*about);

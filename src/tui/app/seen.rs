@@ -38,6 +38,11 @@ impl Seen {
         self.age += 1;
     }
 
+    /// The lines to come are of a haul from this shop.
+    pub fn at_shop(&mut self, shop: &str) {
+        self.reader = self.reader.as_ref().map(|reader| reader.at(shop));
+    }
+
     /// The things are so now.
     pub fn stocked(&mut self, stocked: Stocked) {
         let Stocked { shelf, on_hand, totes } = stocked;
