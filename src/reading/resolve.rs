@@ -12,11 +12,13 @@ use super::question::{About, Question};
 use super::report::Reading;
 use super::source::Came;
 use super::taken::{Taken, What};
+use super::token::Token;
 use super::units::{kind_of, tally};
 use crate::catalogue::same_word;
 use crate::model::age::Ages;
 use crate::model::category::Category;
 use crate::model::habit::RangeMeans;
+use crate::model::kind::Kind;
 use crate::model::lot::Source;
 use crate::model::measure::Units;
 use crate::model::whom::ForWhom;
@@ -26,9 +28,7 @@ pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
     let Line { source: typed, ctx, mut tokens, mut draft } = line;
     let (kind, clothing) = kind_of(&draft, ctx.catalogue);
     decide_ranges(&mut draft, ctx, kind.filter(|_| clothing).map(|kind| kind.name.as_str()), clothing);
-    for range in std::mem::take(&mut draft.sized) {
-        tokens.get_mut(range).into_iter().flatten().for_each(|token| token.took = Some(What::Size));
-    }
+    sized(&mut draft, &mut tokens);
     name_pack_by_its_price(&mut draft);
     let tally = tally(&mut draft, kind, clothing, ctx);
     let currency = ctx.profile.currency;
@@ -39,9 +39,7 @@ pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
     }
     draft.flags.sort_unstable();
     draft.flags.dedup();
-    // Whether a thing that nobody knows counts for anything is better asked.
-    let by_words = || ctx.catalogue.category_of(&draft.name).filter(|category| *category != Category::Extras);
-    let known = kind.map(|kind| kind.category.clone()).or_else(by_words);
+    let known = category(kind, &draft.name, ctx);
     let about = doubtful(&draft, &sums);
     let giver = giver(&draft, source);
     let mut open = draft.questions;
@@ -85,6 +83,20 @@ pub(super) fn resolve(n: usize, line: Line<'_>) -> Reading {
     reading.questions = open.into_iter().map(|question| quoting(typed, question)).collect();
     overrule(&mut reading, &draft.outright, ctx);
     reading
+}
+
+/// Ranges that were decided to be sizes are shown as such.
+fn sized(draft: &mut Draft, tokens: &mut [Token]) {
+    for range in std::mem::take(&mut draft.sized) {
+        tokens.get_mut(range).into_iter().flatten().for_each(|token| token.took = Some(What::Size));
+    }
+}
+
+/// What a thing counts for: as its kind does, or as its words tell. Whether one that nobody knows
+/// counts for anything is better asked.
+fn category(kind: Option<&Kind>, name: &str, ctx: &Context<'_>) -> Option<Category> {
+    let by_words = || ctx.catalogue.category_of(name).filter(|category| *category != Category::Extras);
+    kind.map(|kind| kind.category.clone()).or_else(by_words)
 }
 
 /// How it came: what cost nothing was given, unless it was made.
