@@ -2,13 +2,13 @@
 
 use rust_decimal::Decimal;
 
-use super::Answer;
 use super::shell::{Failure, Shell};
+use super::{Answer, out};
 use crate::model::age::Ages;
 use crate::model::category::Category;
 use crate::model::measure::Units;
 use crate::model::whom::ForWhom;
-use crate::season::Mend;
+use crate::season::{Mend, Repriced};
 
 /// Correct a batch as it was logged; what it cost is worked out anew wherever its units are.
 #[derive(Debug, clap::Args)]
@@ -46,11 +46,22 @@ pub struct Args {
     /// Its colours, with commas; `none` for none
     #[arg(long)]
     colours: Option<String>,
+    /// Only say which boxes would cost more or less; keep nothing
+    #[arg(long = "try")]
+    only_try: bool,
 }
 
 pub fn run(args: Args, shell: &Shell) -> Answer {
     let thing = args.thing.clone();
+    let only_try = args.only_try;
     let mend = understood(args)?;
+    if only_try {
+        let mut season = shell.to_read()?;
+        let boxes = season.mend_effect(&thing, &mend).map_err(|error| shell.placed(error))?;
+        let told = Repriced::told(&boxes);
+        let told = if told.is_empty() { "No box would cost more or less." } else { &told };
+        return out::print(&format!("{told} Nothing was saved.\n")).map(|()| 0);
+    }
     shell.act(|season| season.mend(&thing, &mend))
 }
 

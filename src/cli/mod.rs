@@ -20,6 +20,7 @@ mod man;
 mod mend;
 mod night;
 mod out;
+mod parting;
 mod paths;
 mod profile;
 mod pull;
@@ -110,6 +111,12 @@ enum Command {
     Kit(kit::Args),
     /// Break a pack up into bundles
     Split(split::Args),
+    /// Take a part out of sets, as a thing of its own
+    Part(parting::PartArgs),
+    /// Take kits apart again
+    Apart(parting::ApartArgs),
+    /// Make the batches of one thing one batch
+    Combine(parting::CombineArgs),
     /// The hauls as they were logged
     Hauls(haul::ListArgs),
     /// Hauls that don't add up to their receipt, and what explains it
@@ -188,6 +195,9 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Kit(args) => kit::run(args, shell),
         Command::Split(args) => split::run(args, shell),
         Command::Hauls(args) => haul::list(&args, shell),
+        Command::Part(args) => parting::part(&args, shell),
+        Command::Apart(args) => parting::apart(&args, shell),
+        Command::Combine(args) => parting::combine(&args, shell),
         Command::Settle(args) => haul::settle(args, shell),
         Command::Kind(args) => kind::run(args, shell),
         Command::MendHaul(args) => haul::mend(args, shell),

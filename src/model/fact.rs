@@ -55,8 +55,10 @@ pub enum Fact {
     Returned(Returned),
     /// Units became bundles.
     Split(Split),
-    /// Units of several batches became kits.
+    /// Units of several batches became kits, or one batch.
     KitMade(KitMade),
+    /// Units were parted into several batches.
+    Parted(Parted),
     /// A box was planned.
     BoxPlanned(BoxPlanned),
     /// Something about a box was changed.
@@ -226,6 +228,24 @@ bodies! {
         /// What is said of it; its units are the bundles.
         facts: LotFacts,
     }
+    /// One of several batches that units are parted into.
+    PartOut {
+        /// The new batch.
+        lot: LotId,
+        /// What is said of it.
+        facts: LotFacts,
+        /// Its share of what the parted units cost, beside the shares of the others.
+        share: u32,
+    }
+    /// Units parted into several batches: a set and what was taken out of it, or a kit and its parts.
+    Parted {
+        /// The batch they leave.
+        lot: LotId,
+        /// How many leave it.
+        units: Units,
+        /// What becomes of them.
+        into: Vec<PartOut>,
+    }
     /// A part of a kit.
     Part {
         /// The batch.
@@ -320,6 +340,9 @@ impl Fact {
             Fact::KitMade(b) => {
                 b.parts.iter().map(|part| Subject::Lot(part.lot)).chain([Subject::Lot(b.into)]).collect()
             }
+            Fact::Parted(b) => {
+                [Subject::Lot(b.lot)].into_iter().chain(b.into.iter().map(|out| Subject::Lot(out.lot))).collect()
+            }
             Fact::BoxPlanned(b) => vec![Subject::Box(b.giftbox)],
             Fact::BoxMended(b) => vec![Subject::Box(b.giftbox)],
             Fact::BoxClosed(b) | Fact::BoxReopened(b) | Fact::BoxDropped(b) => vec![Subject::Box(b.giftbox)],
@@ -335,6 +358,7 @@ impl Fact {
             Fact::LotAdded(b) => vec![Subject::Lot(b.lot)],
             Fact::Split(b) => vec![Subject::Lot(b.into)],
             Fact::KitMade(b) => vec![Subject::Lot(b.into)],
+            Fact::Parted(b) => b.into.iter().map(|out| Subject::Lot(out.lot)).collect(),
             Fact::SetAside(b) | Fact::PutIn(b) => vec![Subject::Placement(b.placement)],
             Fact::Moved(b) => vec![Subject::Placement(b.to_placement)],
             Fact::BoxPlanned(b) => vec![Subject::Box(b.giftbox)],

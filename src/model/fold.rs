@@ -83,6 +83,7 @@ impl Fold {
             Fact::Counted(b) => self.count(event, b),
             Fact::Returned(b) => self.lose(event, b.units, Way::Returned),
             Fact::Split(b) if b.lot == self.lot => self.lose(event, b.units, Way::Passed),
+            Fact::Parted(b) if b.lot == self.lot => self.lose(event, b.units, Way::Passed),
             Fact::KitMade(b) => {
                 let units: Units = b.parts.iter().filter(|part| part.lot == self.lot).map(|part| part.units).sum();
                 if !units.is_zero() {

@@ -73,6 +73,7 @@ impl Press {
 }
 
 /// How a thing may lie.
+#[expect(clippy::struct_excessive_bools, reason = "each is asked by itself, and any may hold with any other")]
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Hash)]
 pub struct Lies {
     /// It is thin and lies flat at the bottom.

@@ -27,6 +27,10 @@ pub enum Source {
     Split,
     /// Put together from several others.
     Kit,
+    /// Several batches of one thing made one.
+    Joined,
+    /// Taken out of a set or a kit, or what is left of it.
+    Part,
 }
 
 /// All that is said of a batch; each field is an attribute, the last one who says it wins.
@@ -37,6 +41,9 @@ pub struct LotFacts {
     pub name: String,
     /// How it came.
     pub source: Source,
+    /// What was taken out of it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub lacks: Vec<String>,
     /// Who gave or made it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub giver: Option<String>,
@@ -135,6 +142,8 @@ lot_fields! {
     Name(String) => name,
     /// How it came.
     Source(Source) => source,
+    /// What was taken out of it.
+    Lacks(Vec<String>) => lacks,
     /// Who gave or made it.
     Giver(Option<String>) => giver,
     /// Whether how many came is doubtful.
@@ -191,6 +200,10 @@ impl LotFacts {
             title.push_str(", size ");
             title.push_str(size);
         }
+        if !self.lacks.is_empty() {
+            title.push_str(", without ");
+            title.push_str(&self.lacks.join(" and "));
+        }
         title
     }
 
@@ -215,6 +228,8 @@ impl fmt::Display for Source {
             Source::OpeningCount => "opening count",
             Source::Split => "split from a pack",
             Source::Kit => "a kit",
+            Source::Joined => "several batches made one",
+            Source::Part => "out of a set",
         })
     }
 }

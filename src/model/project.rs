@@ -229,6 +229,7 @@ fn tell_twins_apart<T: Tables>(tables: &mut T, number: u32) -> Result<(), T::Err
 
 /// One batch on its way from events to rows.
 struct Draft {
+    lot: LotId,
     told: Vec<Told>,
     haul: Option<HaulId>,
     facts: LotFacts,
@@ -245,6 +246,10 @@ impl Draft {
             Fact::LotAdded(b) if b.lot == lot => Some((told, b.haul, b.facts.clone())),
             Fact::Split(b) if b.into == lot => Some((told, None, b.facts.clone())),
             Fact::KitMade(b) if b.into == lot => Some((told, None, b.facts.clone())),
+            Fact::Parted(b) => {
+                let out = b.into.iter().find(|out| out.lot == lot)?;
+                Some((told, None, out.facts.clone()))
+            }
             _ => None,
         })?;
         let (origin, withdrawn) = (Arc::clone(&first.event), !first.live);
@@ -255,7 +260,7 @@ impl Draft {
         }
         let last = told.iter().rev().find(|told| told.live)?.event.uid;
         let cost_in = paid(&facts);
-        Some(Draft { told, haul, facts, withdrawn, origin, last, cost_in })
+        Some(Draft { lot, told, haul, facts, withdrawn, origin, last, cost_in })
     }
 
     /// What of a line the shares of its haul's other lines depend on.
@@ -355,7 +360,7 @@ impl Lots {
         while let Some((arrived, lot)) = self.queue.pop_first() {
             let Some(draft) = self.drafts.get(&lot) else { continue };
             let folded = fold(tables, lot, draft)?;
-            let onward: Vec<LotId> = draft.told.iter().filter_map(|told| passes_on(&told.event, lot)).collect();
+            let onward: Vec<LotId> = draft.told.iter().flat_map(|told| passes_on(&told.event, lot)).collect();
             tables.put_lot(&folded)?;
             for next in onward {
                 self.requeue(tables, next, arrived)?;
@@ -374,13 +379,23 @@ impl Lots {
     }
 }
 
-/// The batch that this event makes out of `lot`.
-fn passes_on(event: &Event, lot: LotId) -> Option<LotId> {
+/// The batches that this event makes out of `lot`.
+fn passes_on(event: &Event, lot: LotId) -> Vec<LotId> {
     match &event.fact {
-        Fact::Split(b) if b.lot == lot => Some(b.into),
-        Fact::KitMade(b) if b.parts.iter().any(|part| part.lot == lot) => Some(b.into),
-        _ => None,
+        Fact::Split(b) if b.lot == lot => vec![b.into],
+        Fact::KitMade(b) if b.parts.iter().any(|part| part.lot == lot) => vec![b.into],
+        Fact::Parted(b) if b.lot == lot => b.into.iter().map(|out| out.lot).collect(),
+        _ => Vec::new(),
     }
+}
+
+/// What of a passed-on cost comes to this batch: all of it, or its share of what was parted.
+fn arrives(event: &Event, lot: LotId, cost: Money) -> Money {
+    let Fact::Parted(b) = &event.fact else { return cost };
+    let weights: Vec<u64> = b.into.iter().map(|out| out.share.into()).collect();
+    let shares = allot(cost, &weights);
+    let of_lot = b.into.iter().zip(shares).find(|(out, _)| out.lot == lot);
+    of_lot.map_or(Money::ZERO, |(_, share)| share)
 }
 
 /// What came in with a batch: as bought, or what its parts passed on.
@@ -405,7 +420,7 @@ fn inflow<T: Tables>(tables: &T, draft: &Draft) -> Result<Inflow, T::Error> {
     for out in tables.outs_of(draft.origin.uid)? {
         // A source that claims to have come after what was made of it is no source.
         if let Some(source) = tables.lot(out.lot)?.filter(|source| source.added < draft.origin.order()) {
-            inflow.cost += out.cost;
+            inflow.cost += arrives(&draft.origin, draft.lot, out.cost);
             inflow.unpriced |= source.unpriced;
             inflow.about |= source.about;
         }

@@ -156,8 +156,11 @@ fn head(line: &str, ctx: &Context<'_>) -> Option<Head> {
     only_place(line, ctx).map(Head::Place).or_else(|| at(line, ctx))
 }
 
+type Words = &'static [&'static str];
+type Maker = fn(Money) -> Head;
+
 /// What each sum of a receipt is called; the longer names first.
-const SUMS: [(&[&str], fn(Money) -> Head); 19] = [
+const SUMS: [(Words, Maker); 19] = [
     (&["sales", "tax"], Head::Tax),
     (&["tax"], Head::Tax),
     (&["vat"], Head::Tax),

@@ -181,16 +181,13 @@ fn as_ever(
     tokens: Range<usize>,
 ) {
     let Some((kind, means)) = habit else { return };
-    let what = match (means, years) {
-        (RangeMeans::Ages, Some(years)) => {
-            draft.ages.push(years);
-            "ages"
-        }
-        _ => {
-            draft.sizes.push(words.replace(' ', "").to_uppercase());
-            draft.sized.push(tokens);
-            "a size"
-        }
+    let what = if let (RangeMeans::Ages, Some(years)) = (means, years) {
+        draft.ages.push(years);
+        "ages"
+    } else {
+        draft.sizes.push(words.replace(' ', "").to_uppercase());
+        draft.sized.push(tokens);
+        "a size"
     };
     draft.remembered.push(format!("{words} read as {what}, as last time for {kind}"));
 }

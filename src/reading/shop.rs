@@ -16,7 +16,9 @@ const STOPS: [&str; 14] =
 pub(super) fn capitals(line: &mut Line<'_>) {
     line.scan(|line, at| {
         let lower = starts_with(line, at, char::is_lowercase) || line.is(at, &["@"]);
-        if !line.is(at, &["at", "from", "@"]) || !lower {
+        // Whom a gift is from is said by its own rule.
+        let given = at > 0 && line.is(at - 1, &["gift", "gifts", "donation"]);
+        if !line.is(at, &["at", "from", "@"]) || !lower || given {
             return None;
         }
         let start = if line.is(at + 1, &ARTICLES) && !capital(line, at + 1) { at + 2 } else { at + 1 };

@@ -105,7 +105,7 @@ fn an_answer_given_before_is_not_asked_again() {
     assert_eq!(said("socks 6-8 2.00", None).ages.map(|ages| ages.to_string()), Some("6–8".to_owned()));
     assert_eq!(said("2 shirts 7-8 2.00", None).questions.len(), 1, "of shirts nothing was said");
     let pens = said("6 pens at 10 cents", Some("corner bazaar"));
-    assert_eq!((pens.paid.map(|paid| paid.minor()), pens.remembered.len()), (Some(60), 1));
+    assert_eq!((pens.paid.map(crate::model::money::Money::minor), pens.remembered.len()), (Some(60), 1));
     assert_eq!(said("6 pens at 10 cents from Corner Bazaar", None).remembered.len(), 1);
     assert_eq!(said("6 pens at 10 cents", Some("Green Gate")).questions.len(), 1);
     assert!(said("6 pens 60c", Some("Corner Bazaar")).remembered.is_empty(), "nothing hung on it");
@@ -161,4 +161,36 @@ fn a_question_names_its_words() {
     assert_eq!(why("5 soaps 2 for 3.00"), "\"5 soaps 2 for 3.00\": 5 is no multiple of 2");
     assert_eq!(why("a few stickers 50c"), "\"a few\": how many is that?");
     assert!(!why(&format!("{} 2 for 3.00 each", "soap ".repeat(20))).contains('"'));
+}
+
+/// Lines typed from the rules by somebody who had seen neither the program nor its other tests.
+const BY_ANOTHER_HAND: &str = include_str!("../../tests/reading/by_another_hand.jsonl");
+
+#[test]
+fn lines_by_another_hand_are_read_as_meant() {
+    let (mut wrong, mut count) = (Vec::new(), 0);
+    for row in BY_ANOTHER_HAND.lines().map(|row| serde_json::from_str::<Value>(row).unwrap()) {
+        let line = row["line"].as_str().unwrap();
+        let said = with_context(|ctx| serde_json::to_value(&read_said(line, ctx)[0]).unwrap());
+        let mut asked: Vec<&Value> = said["questions"].as_array().into_iter().flatten().map(|q| &q["about"]).collect();
+        asked.sort_by_key(|about| about.to_string());
+        for (field, expected) in row["expect"].as_object().unwrap() {
+            let same = match (field.as_str(), expected.as_array()) {
+                ("questions", Some(abouts)) => {
+                    let mut abouts: Vec<&Value> = abouts.iter().collect();
+                    abouts.sort_by_key(|about| about.to_string());
+                    abouts == asked
+                }
+                ("questions", None) => expected.as_u64() == Some(asked.len() as u64),
+                _ if expected.is_number() => said[field].as_f64() == expected.as_f64(),
+                _ => said[field] == *expected,
+            };
+            if !same {
+                wrong.push(format!("{line}: {field} is {}, not {expected}", said[field]));
+            }
+        }
+        count += 1;
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    assert!(count > 450, "{count}");
 }

@@ -41,12 +41,10 @@ pub(super) fn tally(draft: &mut Draft, kind: Option<&Kind>, clothing: bool, ctx:
         let count = count_of(words, ctx).filter(|count| (1..=Units::MOST).contains(count));
         let why = format!("\"{words}\": how many is that?");
         draft.questions.retain(|question| question.about != About::Units);
-        match field {
-            Field::Pieces => tally.pieces = count,
-            _ => {
-                tally.units = count;
-                tally.bought = count;
-            }
+        if field == Field::Pieces {
+            tally.pieces = count;
+        } else {
+            (tally.units, tally.bought) = (count, count);
         }
         if count.is_none() {
             ask(draft, why);

@@ -131,7 +131,7 @@ impl<S: Store> Season<S> {
         if set.is_empty() {
             return Err(ActError::NotUnderstood("what of it? Say --tax, --shop or the like".to_owned()));
         }
-        self.act(&[Fact::HaulMended(HaulMended { haul: row.haul, set })])
+        self.correct(&[Fact::HaulMended(HaulMended { haul: row.haul, set })])
     }
 
     /// The haul of these five letters, or the one whose shop and day the words mean.

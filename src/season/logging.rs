@@ -182,16 +182,14 @@ impl<S: Store> Season<S> {
         let shop = from.unwrap_or_else(|| last.facts.shop.clone());
         let (opening, tote) = (last.opening, last.tote.clone());
         let fits = |draft: &Draft| draft.facts.date == date && draft.facts.shop == shop;
-        let at = drafts.iter().rposition(fits);
-        let at = match at {
-            Some(at) => at,
-            None => {
-                let facts = HaulFacts { shop, ..HaulFacts::on(date) };
-                let aside = self.draft_of(facts, opening, tote.clone());
-                // Before the haul being written, which goes on.
-                drafts.insert(drafts.len() - 1, aside);
-                drafts.len() - 2
-            }
+        let at = if let Some(at) = drafts.iter().rposition(fits) {
+            at
+        } else {
+            let facts = HaulFacts { shop, ..HaulFacts::on(date) };
+            let aside = self.draft_of(facts, opening, tote.clone());
+            // Before the haul being written, which goes on.
+            drafts.insert(drafts.len() - 1, aside);
+            drafts.len() - 2
         };
         if reading.returned {
             let backs = self.backs(reading, &drafts[at].facts.shop)?;
@@ -283,6 +281,7 @@ pub fn lot_facts(reading: &Reading, opening: bool, tote: Option<&String>) -> Lot
         packs: reading.per_pack.map(|_| reading.packs),
         paid: reading.paid,
         about: reading.about.contains(&About::Paid),
+        lacks: Vec::new(),
         giver: reading.giver.clone(),
         rough: reading.about.contains(&About::Units),
         regular: reading.regular,

@@ -10,6 +10,7 @@ mod cards;
 mod checking;
 mod counting;
 mod draft;
+mod effect;
 mod elsewhere;
 mod error;
 mod filling;
@@ -21,6 +22,7 @@ mod names;
 mod night;
 mod offers;
 mod packing;
+mod parting;
 mod pulling;
 mod reader;
 mod receipts;
@@ -51,12 +53,14 @@ pub use aisle::compare;
 pub use board::Board;
 pub use boxes::{BoxChange, BoxWords, box_sentence};
 pub use counting::CountLine;
+pub use effect::Repriced;
 pub use error::ActError;
 pub use hauls::HaulMend;
 pub use logging::{LogHow, Logged, NotLogged};
 pub use names::find_names;
 pub use offers::{Offer, misfits, offers};
 pub use packing::PutHow;
+pub use parting::PartHow;
 pub use reader::Reader;
 pub use remaking::{KitHow, SplitHow};
 pub use sample::{SampleError, fill as fill_sample, open_sample};
@@ -176,6 +180,14 @@ impl<S: Store> Season<S> {
             Desk::Fixed { device, .. } => Ok(*device),
             Desk::Computer { state, .. } => Ok(state.device(&self.store, &mut Fresh(self.ids.as_mut()))?),
         }
+    }
+
+    /// Keeps corrections as one act, and says which boxes cost more or less by them.
+    fn correct(&mut self, facts: &[Fact]) -> Result<Done, ActError> {
+        let boxes = Repriced::told(&self.effects(facts)?).replacen("would cost", "costs", 1);
+        let mut done = self.act(facts)?;
+        done.notes.extend(Some(boxes).filter(|boxes| !boxes.is_empty()));
+        Ok(done)
     }
 
     /// Keeps facts as one act and says what was done.

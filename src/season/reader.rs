@@ -27,11 +27,13 @@ impl Reader {
     }
 
     /// The same for the lines of a haul from this shop.
+    #[must_use]
     pub fn at(&self, shop: &str) -> Reader {
         Reader { shop: Some(shop.to_owned()).filter(|shop| !shop.is_empty()), ..self.clone() }
     }
 
     /// The same with an answer remembered that is not kept yet.
+    #[must_use]
     pub fn learning(&self, lesson: &Lesson) -> Reader {
         let mut habits = Habits::clone(&self.habits);
         habits.learn(lesson);

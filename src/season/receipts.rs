@@ -53,7 +53,7 @@ impl<S: Store> Season<S> {
         let field = way.field(&row.facts, over, total).ok_or_else(|| {
             ActError::NotUnderstood(format!("{name}: that would come to less than nothing. Say what else explains it"))
         })?;
-        let done = self.act(&[Fact::HaulMended(HaulMended { haul, set: vec![field] })])?;
+        let done = self.correct(&[Fact::HaulMended(HaulMended { haul, set: vec![field] })])?;
         let currency = self.profile()?.currency;
         let amount = if over < Money::ZERO { -over } else { over }.plain(currency);
         let direction = if over < Money::ZERO { "less" } else { "more" };

@@ -132,10 +132,7 @@ mod tests {
         let hauls = season.hauls().unwrap().hauls;
         assert_eq!(hauls.last().unwrap().paid.words(), "-0.80");
         let costs = season.costs().unwrap();
-        assert_eq!(
-            (costs.spent.words(), costs.returned.words(), costs.refunds.as_str()),
-            ("4.30".into(), "0.75".into(), "0.80")
-        );
+        assert_eq!((costs.spent.words(), costs.returned.words(), costs.refunds.as_str()), ("4.30", "0.75", "0.80"));
         season.undo().unwrap();
         assert_eq!(season.costs().unwrap().refunds, "");
     }

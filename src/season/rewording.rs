@@ -1,7 +1,7 @@
 //! A batch in the words that one would type for it, and mending it by changing those words.
 
 use super::logging::{doubts, lot_facts};
-use super::{ActError, Done, NotLogged, Season};
+use super::{ActError, Done, NotLogged, Repriced, Season};
 use crate::model::commit::Refusal;
 use crate::model::fact::{Fact, LotMended};
 use crate::model::id::LotId;
@@ -22,6 +22,17 @@ impl<S: Store> Season<S> {
 
     /// Corrects a batch by its line written anew; only what the words say otherwise is changed.
     pub fn mend_line(&mut self, lot: LotId, words: &str) -> Result<Done, NotLogged> {
+        let facts = self.words_anew(lot, words)?;
+        Ok(self.correct(&facts)?)
+    }
+
+    /// Which boxes those words would make dearer or cheaper; nothing is kept.
+    pub fn mend_line_effect(&mut self, lot: LotId, words: &str) -> Result<Vec<Repriced>, NotLogged> {
+        let facts = self.words_anew(lot, words)?;
+        Ok(self.effects(&facts)?)
+    }
+
+    fn words_anew(&self, lot: LotId, words: &str) -> Result<Vec<Fact>, NotLogged> {
         let row = self.batch(lot)?;
         let before = self.line_words(lot)?;
         if words.trim() == before {
@@ -43,7 +54,7 @@ impl<S: Store> Season<S> {
         if set.is_empty() {
             return Err(so_already(&row).into());
         }
-        Ok(self.act(&[Fact::LotMended(LotMended { lot, set })])?)
+        Ok(vec![Fact::LotMended(LotMended { lot, set })])
     }
 
     fn batch(&self, lot: LotId) -> Result<LotRow, ActError> {

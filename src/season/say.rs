@@ -3,7 +3,7 @@
 use crate::model::event::Subject;
 use crate::model::fact::{Fact, Placing};
 use crate::model::id::{BoxId, LotId};
-use crate::model::lot::LotField;
+use crate::model::lot::{LotField, Source};
 use crate::model::measure::Units;
 use crate::model::money::Money;
 use crate::model::text::{counted, things_of};
@@ -111,9 +111,7 @@ impl<S: Store> Teller<'_, S> {
                 format!("Returned {}, {} given back.", self.things(b.lot, b.units)?, b.refund.plain(currency))
             }
             // What a haul taught goes without saying; alone it is said.
-            Fact::AnswerKept(_) => return Ok(None),
-            Fact::KindLearned(_) if self.facts.len() > 1 && !self.only_learns() => return Ok(None),
-            Fact::KindLearned(b) => {
+            Fact::KindLearned(b) if self.only_learns() => {
                 format!("{} counts for {} from now on.", super::error::capital(&b.name), b.category.words())
             }
             Fact::Split(b) => {
@@ -121,10 +119,18 @@ impl<S: Store> Teller<'_, S> {
                 let of = b.facts.pieces.map(|pieces| format!(" of {pieces}")).unwrap_or_default();
                 format!("Made {into}{of} out of {from}.")
             }
+            Fact::KitMade(b) if b.facts.source == Source::Joined => {
+                format!("Made {} one batch.", self.things(b.into, b.facts.units)?)
+            }
             Fact::KitMade(b) => {
                 let parts = b.parts.iter().map(|part| self.things(part.lot, part.units));
                 let parts = parts.collect::<Result<Vec<_>, StoreError>>()?;
                 format!("Made {} out of {}.", self.things(b.into, b.facts.units)?, parts.join(", "))
+            }
+            Fact::Parted(b) => {
+                let outs = b.into.iter().map(|out| self.things(out.lot, out.facts.units));
+                let outs = outs.collect::<Result<Vec<_>, StoreError>>()?;
+                format!("Parted {} into {}.", self.things(b.lot, b.units)?, outs.join(" and "))
             }
             Fact::BoxPlanned(b) => return self.planned(b.giftbox),
             Fact::BoxMended(b) => format!("Changed box {}.", self.giftbox(b.giftbox)?),
@@ -137,6 +143,8 @@ impl<S: Store> Teller<'_, S> {
             Fact::Restored(_) => "Brought an act again.".to_owned(),
             // Told by their haul, or gathered into one sentence, or only said when there is nothing else.
             Fact::LotAdded(_)
+            | Fact::KindLearned(_)
+            | Fact::AnswerKept(_)
             | Fact::PlacementMended(_)
             | Fact::SetAside(_)
             | Fact::LetGo(_)
@@ -236,6 +244,7 @@ impl<S: Store> Teller<'_, S> {
             Fact::LotAdded(b) if b.lot == lot => Some(b.facts.title()),
             Fact::Split(b) if b.into == lot => Some(b.facts.title()),
             Fact::KitMade(b) if b.into == lot => Some(b.facts.title()),
+            Fact::Parted(b) => b.into.iter().find(|out| out.lot == lot).map(|out| out.facts.title()),
             _ => None,
         });
         Ok(came.unwrap_or_else(|| "of something".to_owned()))
@@ -269,6 +278,7 @@ fn changed(set: &[LotField]) -> String {
         LotField::Packs(_) => "packs",
         LotField::Paid(_) => "price",
         LotField::About(_) => "how sure the price is",
+        LotField::Lacks(_) => "what it lacks",
         LotField::Giver(_) => "who gave it",
         LotField::Rough(_) => "how sure the number is",
         LotField::Regular(_) => "regular price",

@@ -2,7 +2,7 @@
 
 use rust_decimal::Decimal;
 
-use super::{ActError, Done, Season, Which};
+use super::{ActError, Done, Repriced, Season, Which};
 use crate::model::age::Ages;
 use crate::model::category::Category;
 use crate::model::commit::Refusal;
@@ -40,7 +40,18 @@ pub struct Mend {
 impl<S: Store> Season<S> {
     /// Corrects a batch. What it cost is worked out anew wherever its units are.
     pub fn mend<'a>(&mut self, which: impl Into<Which<'a>>, mend: &Mend) -> Result<Done, ActError> {
-        let row = self.lot_called(which.into())?;
+        let facts = self.corrections(which.into(), mend)?;
+        self.correct(&facts)
+    }
+
+    /// Which boxes that correction would make dearer or cheaper; nothing is kept.
+    pub fn mend_effect<'a>(&mut self, which: impl Into<Which<'a>>, mend: &Mend) -> Result<Vec<Repriced>, ActError> {
+        let facts = self.corrections(which.into(), mend)?;
+        self.effects(&facts)
+    }
+
+    fn corrections(&self, which: Which<'_>, mend: &Mend) -> Result<Vec<Fact>, ActError> {
+        let row = self.lot_called(which)?;
         let mut wanted = row.facts.clone();
         if let Some(name) = &mend.name {
             wanted.name = normal(&clean(name));
@@ -60,7 +71,7 @@ impl<S: Store> Season<S> {
         if set.is_empty() {
             return Err(ActError::Nothing(format!("{} is so already.", row.facts.title())));
         }
-        self.act(&[Fact::LotMended(LotMended { lot: row.lot, set })])
+        Ok(vec![Fact::LotMended(LotMended { lot: row.lot, set })])
     }
 
     /// Gives units outside any box.

@@ -113,13 +113,12 @@ fn pass_on(store: &impl Store, touched: &mut Touched) -> Result<(), StoreError> 
         }
         for told in store.events_about(Subject::Lot(lot))? {
             let made = match &told.event.fact {
-                Fact::Split(b) if b.lot == lot => b.into,
-                Fact::KitMade(b) if b.into != lot => b.into,
+                Fact::Split(b) if b.lot == lot => vec![b.into],
+                Fact::KitMade(b) if b.into != lot => vec![b.into],
+                Fact::Parted(b) if b.lot == lot => b.into.iter().map(|out| out.lot).collect(),
                 _ => continue,
             };
-            if touched.lots.insert(made) {
-                queue.push(made);
-            }
+            queue.extend(made.into_iter().filter(|made| touched.lots.insert(*made)));
         }
     }
     Ok(())

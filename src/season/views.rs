@@ -181,7 +181,11 @@ impl<S: Store> Season<S> {
                 Fact::PutIn(b) => _ = average.went(b.units),
                 Fact::GivenLoose(b) | Fact::Lost(b) => _ = average.went(b.units),
                 Fact::Returned(b) => _ = average.went(b.units),
+                Fact::Parted(b) if b.into.iter().any(|out| out.lot == lot.lot) => {
+                    average.came(lot.facts.units, lot.cost_in);
+                }
                 Fact::Split(b) => _ = average.went(b.units),
+                Fact::Parted(b) => _ = average.went(b.units),
                 Fact::TakenBack(b) => {
                     let back = average.each().unwrap_or_default() * Decimal::from(b.units.count());
                     average.back(b.units, back);

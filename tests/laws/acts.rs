@@ -6,7 +6,8 @@ use brimful::model::age::Ages;
 use brimful::model::category::Category;
 use brimful::model::fact::{
     BoxDay, BoxMended, BoxPlanned, BoxStep, Counted, Fact, Found, Gone, HaulLogged, HaulMended, KindLearned, KitMade,
-    LotAdded, LotMended, Moved, OfAct, Part, PlacementField, PlacementMended, Placing, ProfileSet, Returned, Split,
+    LotAdded, LotMended, Moved, OfAct, Part, PartOut, Parted, PlacementField, PlacementMended, Placing, ProfileSet,
+    Returned, Split,
 };
 use brimful::model::giftbox::{BoxFacts, BoxField, BoxState};
 use brimful::model::haul::{HaulFacts, HaulField};
@@ -44,6 +45,7 @@ const WAYS: &[(u32, Way)] = &[
     (6, Person::count),
     (4, Person::split),
     (4, Person::make_kit),
+    (4, Person::part),
     (4, Person::mend_units),
     (4, Person::mend_paid),
     (2, Person::mend_name),
@@ -285,6 +287,20 @@ impl Person {
         let (name, source) = ("bundle".to_owned(), Source::Split);
         let facts = LotFacts { name, source, units: bundles, ..LotFacts::default() };
         Some(vec![Fact::Split(Split { lot: row.lot, units, into: self.ids.lot(), facts })])
+    }
+
+    /// Sets parted into what is left of them and what was taken out.
+    fn part(&mut self) -> Option<Vec<Fact>> {
+        let (row, units) = self.some_units()?;
+        let of = |source, count| LotFacts { source, units: count, paid: None, ..row.facts.clone() };
+        let shares = [self.dice.between(0, 5), self.dice.between(1, 5), self.dice.between(0, 3)];
+        let outs = self.dice.between(1, 3) as usize;
+        let into = shares.into_iter().skip(3 - outs).map(|share| {
+            let facts = of(Source::Part, units);
+            PartOut { lot: self.ids.lot(), facts, share }
+        });
+        let into = into.collect();
+        Some(vec![Fact::Parted(Parted { lot: row.lot, units, into })])
     }
 
     fn make_kit(&mut self) -> Option<Vec<Fact>> {

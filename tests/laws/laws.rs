@@ -88,7 +88,7 @@ pub fn costs_hold(shown: &Shown, why: &str) {
     sums_are_of_rows(shown, why);
     hauls_add_up(shown, why);
     let total = |of: fn(&LotRow) -> Money| shown.lots.iter().map(of).sum::<Money>();
-    let made = |row: &LotRow| matches!(row.facts.source, Source::Split | Source::Kit);
+    let made = |row: &LotRow| matches!(row.facts.source, Source::Split | Source::Kit | Source::Joined | Source::Part);
     let bought: Money = shown.lots.iter().filter(|row| !made(row)).map(|row| row.cost_in).sum();
     let onward: Money = shown.lots.iter().filter(|row| made(row)).map(|row| row.cost_in).sum();
     let [boxes, hand] = [total(|row| row.standing.boxed_cost), total(|row| row.standing.on_hand_cost)];

@@ -99,19 +99,21 @@ fn undone(told: &[&Event]) -> BTreeSet<ActId> {
     undone
 }
 
-/// What begins a batch.
-fn begun(fact: &Fact) -> Option<(LotId, Option<HaulId>, &LotFacts)> {
-    match fact {
+/// What begins a batch, or several.
+fn begun(fact: &Fact) -> Vec<(LotId, Option<HaulId>, &LotFacts)> {
+    let one = match fact {
         Fact::LotAdded(b) => Some((b.lot, b.haul, &b.facts)),
         Fact::Split(b) => Some((b.into, None, &b.facts)),
         Fact::KitMade(b) => Some((b.into, None, &b.facts)),
+        Fact::Parted(b) => return b.into.iter().map(|out| (out.lot, None, &out.facts)).collect(),
         _ => None,
-    }
+    };
+    one.into_iter().collect()
 }
 
 /// The batches that a fact speaks of.
 fn named(fact: &Fact) -> Vec<LotId> {
-    let begun = begun(fact).map(|(lot, _, _)| lot);
+    let begun = begun(fact).into_iter().map(|(lot, _, _)| lot);
     let others = match fact {
         Fact::LotMended(b) => vec![b.lot],
         Fact::SetAside(b) | Fact::LetGo(b) | Fact::PutIn(b) | Fact::TakenBack(b) => vec![b.lot],
@@ -122,6 +124,7 @@ fn named(fact: &Fact) -> Vec<LotId> {
         Fact::Found(b) => vec![b.lot],
         Fact::Counted(b) => vec![b.lot],
         Fact::Split(b) => vec![b.lot],
+        Fact::Parted(b) => vec![b.lot],
         Fact::KitMade(b) => b.parts.iter().map(|part| part.lot).collect(),
         _ => Vec::new(),
     };
@@ -133,10 +136,11 @@ fn named(fact: &Fact) -> Vec<LotId> {
 fn said<'e>(told: &Told<'e>) -> BTreeMap<LotId, Said<'e>> {
     let mut said = BTreeMap::new();
     for &origin in &told.all {
-        let Some((lot, haul, facts)) = begun(&origin.fact) else { continue };
-        let (units, paid) = (count(facts.units), facts.paid.map(Money::minor));
-        let (withdrawn, name) = (!told.holds(origin), facts.name.clone());
-        said.entry(lot).or_insert(Said { origin, haul, withdrawn, name, units, paid, events: Vec::new() });
+        for (lot, haul, facts) in begun(&origin.fact) {
+            let (units, paid) = (count(facts.units), facts.paid.map(Money::minor));
+            let (withdrawn, name) = (!told.holds(origin), facts.name.clone());
+            said.entry(lot).or_insert(Said { origin, haul, withdrawn, name, units, paid, events: Vec::new() });
+        }
     }
     for &event in &told.live {
         for lot in named(&event.fact) {
@@ -214,6 +218,11 @@ fn batch(lot: LotId, said: &Said<'_>, share: i64, done: &BTreeMap<LotId, Batch>)
     if !matches!(said.origin.fact, Fact::LotAdded(_)) {
         let sources: Vec<&Batch> = done.values().filter(|batch| batch.left.contains_key(&said.origin.uid)).collect();
         cost_in = sources.iter().map(|batch| batch.left[&said.origin.uid].cents).sum();
+        if let Fact::Parted(parted) = &said.origin.fact {
+            let weights: Vec<i64> = parted.into.iter().map(|out| i64::from(out.share)).collect();
+            let at = parted.into.iter().position(|out| out.lot == lot).unwrap();
+            cost_in = sums::largest_remainder(cost_in, &weights)[at];
+        }
         unpriced = sources.iter().any(|batch| batch.unpriced);
     }
     if said.withdrawn {

@@ -113,6 +113,7 @@ impl Stock {
             Fact::Found(b) => self.find(count(b.units)),
             Fact::Counted(b) => self.counted(event.uid, b),
             Fact::Split(b) if b.lot == self.lot => self.go(event.uid, count(b.units), Way::Passed),
+            Fact::Parted(b) if b.lot == self.lot => self.go(event.uid, count(b.units), Way::Passed),
             Fact::KitMade(b) => {
                 let of_this = b.parts.iter().filter(|part| part.lot == self.lot);
                 let units = of_this.map(|part| count(part.units)).sum();

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Holdings, Refusal, resting_on};
 use crate::model::event::Subject;
-use crate::model::fact::{Counted, Fact, Moved, Placing};
+use crate::model::fact::{Counted, Fact, Moved, Parted, Placing};
 use crate::model::giftbox::BoxState;
 use crate::model::id::{ActId, BoxId, HaulId, LotId, PlacementId};
 use crate::model::lot::{LotFacts, LotField};
@@ -109,6 +109,7 @@ impl<'t, T: Holdings> Check<'t, T> {
                 b.parts.iter().try_for_each(|part| self.spend(part.lot, part.units, true))?;
                 self.new_lot(b.into, &b.facts)
             }
+            Fact::Parted(b) => self.part(b),
             Fact::BoxPlanned(b) => {
                 self.unused(Subject::Box(b.giftbox), self.boxes.contains_key(&b.giftbox))?;
                 let label = b.facts.number.to_string();
@@ -213,6 +214,14 @@ impl<'t, T: Holdings> Check<'t, T> {
         }
         hand.there -= wanted;
         Ok(())
+    }
+
+    fn part(&mut self, b: &Parted) -> Checked<T> {
+        if b.into.iter().all(|out| out.share == 0) {
+            return Err(Refusal::Senseless("parted into what? One part at least has a share of the cost").into());
+        }
+        self.spend(b.lot, b.units, true)?;
+        b.into.iter().try_for_each(|out| self.new_lot(out.lot, &out.facts))
     }
 
     fn gain(&mut self, lot: LotId, units: Units) -> Checked<T> {

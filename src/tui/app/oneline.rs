@@ -123,7 +123,7 @@ fn small_line(line: &Line, desk: &mut Desk) -> Result<(), No> {
             Deed::Plan(words.to_owned())
         }
         Purpose::MendBox(label) => Deed::Edit { label: label.clone(), words: words.to_owned() },
-        Purpose::MendLine(lot) => Deed::MendLine { lot: *lot, words: words.to_owned() },
+        Purpose::MendLine(lot) => Deed::MendLine { lot: *lot, words: words.to_owned(), sure: false },
         Purpose::Tote(named) => Deed::ToTote { lots: named.lots.clone(), tote: words.to_owned() },
         Purpose::Count(named) => {
             let found = words.parse().ok().and_then(Units::new);

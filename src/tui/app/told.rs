@@ -57,7 +57,7 @@ impl App {
             Err(why) => {
                 self.words_come_back();
                 match &outcome.again {
-                    Some(deed) => self.desk.asked = Some(all_the_same(why, deed)),
+                    Some((label, deed)) => self.desk.asked = Some(all_the_same(why, label, deed)),
                     None => self.desk.refuse(why.clone()),
                 }
             }
@@ -223,9 +223,9 @@ impl App {
 }
 
 /// What was refused only to be looked at once more, and does no harm.
-fn all_the_same(why: &str, deed: &Deed) -> Asked {
-    let save = Choice::new("it is another one: save it", Answer::Do(Box::new(deed.clone())));
-    Asked::new(why, vec![save], Some(Choice::new("don't save it", Answer::Nothing)))
+fn all_the_same(why: &str, label: &str, deed: &Deed) -> Asked {
+    let save = Choice::new(label, Answer::Do(Box::new(deed.clone())));
+    Asked::new(why, vec![save], Some(Choice::new("don't", Answer::Nothing)))
 }
 
 /// The names under which half-written words are kept.

@@ -3,7 +3,7 @@
 use crate::model::id::{BoxId, HaulId, LotId, PlacementId};
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
-use crate::season::{ActError, BoxChange, Done, Explains, LogHow, NotLogged, PutHow, Season, Shelf, Store};
+use crate::season::{ActError, BoxChange, Done, Explains, LogHow, NotLogged, PutHow, Repriced, Season, Shelf, Store};
 
 use super::Outcome;
 
@@ -25,6 +25,8 @@ pub enum Deed {
         lot: LotId,
         /// Its new words.
         words: String,
+        /// Though boxes cost more or less by it.
+        sure: bool,
     },
     /// Plan boxes.
     Plan(String),
@@ -147,7 +149,7 @@ impl Deed {
         let planned = matches!(self, Deed::Plan(_) | Deed::Copy(_));
         let done = match self {
             Deed::Log { text, how } => return logged(season, &text, &how),
-            Deed::MendLine { lot, words } => return mended(season, lot, &words),
+            Deed::MendLine { lot, words, sure } => return mended(season, lot, &words, sure),
             Deed::Plan(words) => season.plan(&words),
             Deed::Edit { label, words } => season.edit(&label, &words),
             Deed::Step(label, change) => season.step(&label, change),
@@ -212,14 +214,20 @@ fn logged<S: Store>(season: &mut Season<S>, text: &str, how: &LogHow) -> Outcome
         }
         Err(NotLogged::Twice(twin)) => {
             let all_the_same = LogHow { again: true, ..how.clone() };
-            let again = Some(Box::new(Deed::Log { text: text.to_owned(), how: all_the_same }));
+            let deed = Deed::Log { text: text.to_owned(), how: all_the_same };
+            let again = Some(("it is another one: save it", Box::new(deed)));
             Outcome { again, ..refused(NotLogged::Twice(twin)) }
         }
         Err(error) => refused(error),
     }
 }
 
-fn mended<S: Store>(season: &mut Season<S>, lot: LotId, words: &str) -> Outcome {
+fn mended<S: Store>(season: &mut Season<S>, lot: LotId, words: &str, sure: bool) -> Outcome {
+    let boxes = season.mend_line_effect(lot, words).map(|boxes| Repriced::told(&boxes)).unwrap_or_default();
+    if !sure && !boxes.is_empty() {
+        let deed = Deed::MendLine { lot, words: words.to_owned(), sure: true };
+        return Outcome { again: Some(("mend it so", Box::new(deed))), ..refused_as(boxes) };
+    }
     match season.mend_line(lot, words) {
         Ok(done) => outcome(Ok(done)),
         Err(error) => refused(error),

@@ -102,7 +102,7 @@ pub struct Outcome {
     /// Whether boxes were planned.
     pub planned: bool,
     /// What does it all the same, where it was refused only to be looked at once more.
-    pub again: Option<Box<Deed>>,
+    pub again: Option<(&'static str, Box<Deed>)>,
 }
 
 /// How the season stands after something.
