@@ -107,6 +107,8 @@ enum Command {
     Mend(mend::Args),
     /// Count what is really there
     Count(count::Args),
+    /// How much there is of a thing that nobody counts: plenty, low, gone
+    Level(count::LevelArgs),
     /// Put several things together as a kit
     Kit(kit::Args),
     /// Break a pack up into bundles
@@ -195,6 +197,7 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Kit(args) => kit::run(args, shell),
         Command::Split(args) => split::run(args, shell),
         Command::Hauls(args) => haul::list(&args, shell),
+        Command::Level(args) => count::level(&args, shell),
         Command::Part(args) => parting::part(&args, shell),
         Command::Apart(args) => parting::apart(&args, shell),
         Command::Combine(args) => parting::combine(&args, shell),

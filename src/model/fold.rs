@@ -10,8 +10,9 @@
 //! on hand − bare.
 
 use super::event::Event;
-use super::fact::{Counted, Fact, Moved, PlacementField, PlacementMended, Placing};
+use super::fact::{Counted, Fact, LotMended, Moved, PlacementField, PlacementMended, Placing};
 use super::id::{EventId, LotId, PlacementId};
+use super::lot::LotField;
 use super::measure::Units;
 use super::money::Money;
 use super::rows::{OutRow, PlacementRow, Standing, Way};
@@ -57,15 +58,17 @@ pub struct Fold {
     outs: Vec<OutRow>,
     /// Bare units, oldest first.
     bare: Vec<(Holder, Units)>,
+    /// Nobody counts them: what is taken was not there by number, and leaves its cost in the tote.
+    uncounted: bool,
 }
 
 impl Fold {
     /// Begins with what came in and what all of it cost.
-    pub fn new(lot: LotId, units: Units, cost: Money) -> Fold {
+    pub fn new(lot: LotId, units: Units, cost: Money, uncounted: bool) -> Fold {
         // A batch withdrawn or corrected to no units has nothing that a cost could lie on.
         let cost = if units.is_zero() { Money::ZERO } else { cost };
         let hand = Valued { units, cost };
-        Fold { lot, units_in: units, hand, placements: Vec::new(), outs: Vec::new(), bare: Vec::new() }
+        Fold { lot, units_in: units, hand, placements: Vec::new(), outs: Vec::new(), bare: Vec::new(), uncounted }
     }
 
     /// Tells one live event; those that move nothing of this batch change nothing.
@@ -81,6 +84,7 @@ impl Fold {
             Fact::Lost(b) => self.lose(event, b.units, Way::Lost),
             Fact::Found(b) => self.find(b.units),
             Fact::Counted(b) => self.count(event, b),
+            Fact::LotMended(b) => self.uncount(b),
             Fact::Returned(b) => self.lose(event, b.units, Way::Returned),
             Fact::Split(b) if b.lot == self.lot => self.lose(event, b.units, Way::Passed),
             Fact::Parted(b) if b.lot == self.lot => self.lose(event, b.units, Way::Passed),
@@ -146,7 +150,7 @@ impl Fold {
     }
 
     fn put_in(&mut self, event: &Event, b: &Placing) {
-        let covered = self.hand.take(b.units);
+        let covered = self.spend(b.units);
         let bare = b.units - covered.units;
         let row = self.placement(event, b);
         row.aside -= b.units;
@@ -201,8 +205,27 @@ impl Fold {
         }
     }
 
+    /// From here on it is counted, or it isn't; what was taken before keeps its cost.
+    fn uncount(&mut self, b: &LotMended) {
+        for field in &b.set {
+            if let LotField::Level(level) = field {
+                self.uncounted = level.is_some();
+            }
+        }
+    }
+
+    /// Takes units from those on hand; of what nobody counts, as many come as are taken, for nothing.
+    fn spend(&mut self, wanted: Units) -> Valued {
+        if !self.uncounted {
+            return self.hand.take(wanted);
+        }
+        self.units_in += wanted;
+        Valued { units: wanted, cost: Money::ZERO }
+    }
+
     fn lose(&mut self, event: &Event, units: Units, way: Way) {
-        let covered = self.hand.take(units);
+        // What is used up, lost or goes back takes its cost along, counted or not.
+        let covered = if way == Way::Loose { self.spend(units) } else { self.hand.take(units) };
         let bare = units - covered.units;
         let (event, lot, cost) = (event.uid, self.lot, covered.cost);
         self.outs.push(OutRow { event, lot, way, units, bare, cost });

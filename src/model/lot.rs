@@ -33,6 +33,29 @@ pub enum Source {
     Part,
 }
 
+/// How much there is of a thing that nobody counts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Level {
+    /// Enough for now.
+    Plenty,
+    /// It runs low.
+    Low,
+    /// None is left.
+    Gone,
+}
+
+impl Level {
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Level::Plenty => "plenty",
+            Level::Low => "low",
+            Level::Gone => "gone",
+        }
+    }
+}
+
 /// All that is said of a batch; each field is an attribute, the last one who says it wins.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -41,6 +64,9 @@ pub struct LotFacts {
     pub name: String,
     /// How it came.
     pub source: Source,
+    /// How much there is, if nobody counts it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub level: Option<Level>,
     /// What was taken out of it.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub lacks: Vec<String>,
@@ -142,6 +168,8 @@ lot_fields! {
     Name(String) => name,
     /// How it came.
     Source(Source) => source,
+    /// How much there is, if nobody counts it.
+    Level(Option<Level>) => level,
     /// What was taken out of it.
     Lacks(Vec<String>) => lacks,
     /// Who gave or made it.

@@ -237,6 +237,8 @@ struct Draft {
     origin: Arc<Event>,
     last: EventId,
     cost_in: Money,
+    /// Whether nobody counted it when it came.
+    uncounted: bool,
 }
 
 impl Draft {
@@ -252,7 +254,7 @@ impl Draft {
             }
             _ => None,
         })?;
-        let (origin, withdrawn) = (Arc::clone(&first.event), !first.live);
+        let (origin, withdrawn, uncounted) = (Arc::clone(&first.event), !first.live, facts.level.is_some());
         for told in told.iter().filter(|told| told.live) {
             if let Fact::LotMended(b) = &told.event.fact {
                 b.set.iter().for_each(|field| facts.set(field.clone()));
@@ -260,7 +262,7 @@ impl Draft {
         }
         let last = told.iter().rev().find(|told| told.live)?.event.uid;
         let cost_in = paid(&facts);
-        Some(Draft { lot, told, haul, facts, withdrawn, origin, last, cost_in })
+        Some(Draft { lot, told, haul, facts, withdrawn, origin, last, cost_in, uncounted })
     }
 
     /// What of a line the shares of its haul's other lines depend on.
@@ -430,7 +432,7 @@ fn inflow<T: Tables>(tables: &T, draft: &Draft) -> Result<Inflow, T::Error> {
 
 fn fold<T: Tables>(tables: &T, lot: LotId, draft: &Draft) -> Result<Folded, T::Error> {
     let inflow = inflow(tables, draft)?;
-    let mut fold = Fold::new(lot, inflow.units, inflow.cost);
+    let mut fold = Fold::new(lot, inflow.units, inflow.cost, draft.uncounted);
     draft.told.iter().filter(|told| told.live).for_each(|told| fold.tell(&told.event));
     let (standing, mut placements, outs) = fold.finish();
     placements.retain(|row| !row.aside.is_zero() || !row.units.is_zero());

@@ -173,12 +173,12 @@ fn lines_by_another_hand_are_read_as_meant() {
         let line = row["line"].as_str().unwrap();
         let said = with_context(|ctx| serde_json::to_value(&read_said(line, ctx)[0]).unwrap());
         let mut asked: Vec<&Value> = said["questions"].as_array().into_iter().flatten().map(|q| &q["about"]).collect();
-        asked.sort_by_key(|about| about.to_string());
+        asked.sort_by_key(ToString::to_string);
         for (field, expected) in row["expect"].as_object().unwrap() {
             let same = match (field.as_str(), expected.as_array()) {
                 ("questions", Some(abouts)) => {
                     let mut abouts: Vec<&Value> = abouts.iter().collect();
-                    abouts.sort_by_key(|about| about.to_string());
+                    abouts.sort_by_key(ToString::to_string);
                     abouts == asked
                 }
                 ("questions", None) => expected.as_u64() == Some(asked.len() as u64),

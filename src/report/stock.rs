@@ -37,6 +37,8 @@ pub struct StockLine {
     pub ages: String,
     /// Units on hand.
     pub on_hand: u32,
+    /// How much there is, if nobody counts it: plenty, low, gone; else empty.
+    pub level: String,
     /// Of those, set aside for boxes.
     pub aside: u32,
     /// What one costs, where all prices are known.
@@ -110,7 +112,7 @@ impl StockLine {
             self.name.clone(),
             whom.collect::<Vec<_>>().join(" "),
             self.category.as_ref().map_or("?", Category::words).to_owned(),
-            self.on_hand.to_string(),
+            if self.level.is_empty() { self.on_hand.to_string() } else { self.level.clone() },
             if self.aside > 0 { self.aside.to_string() } else { String::new() },
             self.each.clone(),
             self.totes.join(", "),

@@ -4,8 +4,10 @@ use std::cmp::Ordering;
 
 use super::names::Thing;
 use super::{ActError, Done, Season, Which};
-use crate::model::fact::{Counted, Fact};
+use crate::model::fact::{Counted, Fact, LotMended};
+use crate::model::lot::{Level, LotField};
 use crate::model::measure::Units;
+use crate::model::rows::LotRow;
 use crate::model::text::{clean, normal};
 use crate::store::Store;
 
@@ -40,6 +42,24 @@ impl CountLine {
 }
 
 impl<S: Store> Season<S> {
+    /// Says how much there is of a thing that nobody counts; none: it is counted again. What is put into a
+    /// box of it then costs nothing there: the cost stays with the tote until it is used up.
+    pub fn level<'a>(&mut self, which: impl Into<Which<'a>>, level: Option<Level>) -> Result<Done, ActError> {
+        let thing = self.known(which.into())?;
+        let differing = thing.lots.iter().filter(|lot| lot.facts.level != level);
+        let mend = |lot: &LotRow| Fact::LotMended(LotMended { lot: lot.lot, set: vec![LotField::Level(level)] });
+        let facts: Vec<Fact> = differing.map(mend).collect();
+        if facts.is_empty() {
+            return Err(ActError::Nothing(format!("{} is so already.", thing.title)));
+        }
+        let done = self.act(&facts)?;
+        let said = match level {
+            Some(level) => format!("{}: {}.", thing.title, level.word()),
+            None => format!("{}: counted again.", thing.title),
+        };
+        Ok(Done { said, ..done })
+    }
+
     /// Keeps a count: what is missing is taken off as lost, what is over is added as found.
     ///
     /// With a tote, only what should lie there is looked at, and what was not counted is named.

@@ -138,4 +138,31 @@ mod tests {
         assert!(season.mend_effect("combs", &tote).unwrap().is_empty());
         assert!(season.mend("combs", &tote).unwrap().notes.is_empty());
     }
+
+    #[test]
+    fn what_nobody_counts_costs_nothing_in_a_box_until_it_is_used_up() {
+        use crate::model::lot::Level;
+        let mut season = season();
+        let units = crate::model::measure::Units::new;
+        let put = |season: &mut Season<Memory>, count| {
+            season.put("1", units(count).unwrap(), "beads", &PutHow::default()).map(|done| done.said)
+        };
+        season.log("1 beads 1.25 as extras", &LogHow::default()).unwrap();
+        assert_eq!(season.level("beads", Some(Level::Plenty)).unwrap().said, "beads: plenty.");
+        put(&mut season, 1).unwrap();
+        put(&mut season, 1).unwrap();
+        let beads = |season: &Season<Memory>| season.store().lots().unwrap().pop().unwrap();
+        let there = beads(&season).standing;
+        assert_eq!((there.on_hand.count(), there.on_hand_cost.minor(), there.boxed.count()), (1, 125, 2));
+        assert_eq!((there.boxed_cost.minor(), there.bare.count(), there.units_in.count()), (0, 0, 3));
+        season.level("beads", Some(Level::Low)).unwrap();
+        assert!(season.settle().unwrap().items.iter().any(|item| item.what.contains("beads is running low")));
+        season.level("beads", Some(Level::Gone)).unwrap();
+        assert!(put(&mut season, 1).is_err());
+        // Counted again, one takes its cost along; what went before stays as it was.
+        season.level("beads", None).unwrap();
+        put(&mut season, 1).unwrap();
+        let there = beads(&season).standing;
+        assert_eq!((there.on_hand.count(), there.boxed_cost.minor()), (0, 125));
+    }
 }

@@ -281,6 +281,7 @@ pub fn lot_facts(reading: &Reading, opening: bool, tote: Option<&String>) -> Lot
         packs: reading.per_pack.map(|_| reading.packs),
         paid: reading.paid,
         about: reading.about.contains(&About::Paid),
+        level: None,
         lacks: Vec::new(),
         giver: reading.giver.clone(),
         rough: reading.about.contains(&About::Units),

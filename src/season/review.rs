@@ -8,6 +8,7 @@ use crate::model::checklist::Met;
 use crate::model::fact::Fact;
 use crate::model::giftbox::BoxState;
 use crate::model::id::{BoxId, EventId, LotId};
+use crate::model::lot::Level;
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
 use crate::model::rows::{BoxRow, LotRow, PlacementRow};
@@ -173,6 +174,9 @@ fn settle_lot(settle: &mut Settle, lot: &LotRow, holding: &str) {
             format!("{title} was taken back, yet it is still used{places}."),
             "Take it out of the boxes, or log it again.",
         );
+    } else if lot.facts.level == Some(Level::Low) {
+        settle
+            .add(format!("{title} is running low."), "Buy some more; `brimful level` says when there is plenty again.");
     } else if !lot.standing.bare.is_zero() {
         settle.add(
             format!("{} more {title} packed or given than there were{places}.", lot.standing.bare),

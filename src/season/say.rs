@@ -278,6 +278,7 @@ fn changed(set: &[LotField]) -> String {
         LotField::Packs(_) => "packs",
         LotField::Paid(_) => "price",
         LotField::About(_) => "how sure the price is",
+        LotField::Level(_) => "how much there is",
         LotField::Lacks(_) => "what it lacks",
         LotField::Giver(_) => "who gave it",
         LotField::Rough(_) => "how sure the number is",

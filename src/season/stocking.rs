@@ -130,6 +130,7 @@ impl Maker<'_> {
             flags: self.list(facts.flags),
             tote: self.word(tote),
             on_hand,
+            level: facts.level,
             // More may be set aside of a batch than is left of it; that takes nothing from the other batches.
             aside: on_hand - free,
             lots: rows.iter().map(|row| row.lot).collect(),

@@ -290,6 +290,7 @@ fn stock_line(thing: &Thing, profile: &Profile, hauls: &BTreeMap<HaulId, HaulFac
         category: facts.category,
         for_whom: facts.for_whom.map(|whom| whom.word().to_owned()).unwrap_or_default(),
         ages: facts.ages.map(|ages| ages.to_string()).unwrap_or_default(),
+        level: facts.level.map(|level| level.word().to_owned()).unwrap_or_default(),
         on_hand: thing.on_hand().count(),
         aside: thing.aside().count(),
         each: if priced { each(cost.known, thing.on_hand().count(), profile.currency) } else { "open".to_owned() },

@@ -8,6 +8,7 @@ use crate::model::age::Ages;
 use crate::model::category::Category;
 use crate::model::currency::Currency;
 use crate::model::id::LotId;
+use crate::model::lot::Level;
 use crate::model::measure::Units;
 use crate::model::money::{Money, each};
 use crate::model::whom::ForWhom;
@@ -51,6 +52,8 @@ pub struct Ware {
     pub flags: Arc<[Arc<str>]>,
     /// Units on hand.
     pub on_hand: u32,
+    /// How much there is, if nobody counts it.
+    pub level: Option<Level>,
     /// Of those, set aside.
     pub aside: u32,
     /// Its batches in order of use.

@@ -7,7 +7,7 @@ use crate::model::event::Subject;
 use crate::model::fact::{Counted, Fact, Moved, Parted, Placing};
 use crate::model::giftbox::BoxState;
 use crate::model::id::{ActId, BoxId, HaulId, LotId, PlacementId};
-use crate::model::lot::{LotFacts, LotField};
+use crate::model::lot::{Level, LotFacts, LotField};
 use crate::model::measure::Units;
 use crate::model::money::Money;
 use crate::model::profile::Profile;
@@ -32,6 +32,7 @@ struct Supply {
     name: String,
     there: Units,
     aside: Units,
+    level: Option<Level>,
 }
 
 /// Units in and for a box after the facts so far.
@@ -151,7 +152,7 @@ impl<'t, T: Holdings> Check<'t, T> {
         priced(facts.paid)?;
         self.unused(Subject::Lot(lot), self.lots.contains_key(&lot))?;
         let (name, on_hand) = (facts.title(), facts.units);
-        self.lots.insert(lot, Supply { name, there: on_hand, aside: Units::ZERO });
+        self.lots.insert(lot, Supply { name, there: on_hand, aside: Units::ZERO, level: facts.level });
         Ok(())
     }
 
@@ -173,7 +174,7 @@ impl<'t, T: Holdings> Check<'t, T> {
             let row = self.failed(|tables| tables.lot(lot))?.filter(|row| !row.withdrawn);
             let row = row.ok_or(unknown("that batch"))?;
             let Standing { on_hand, aside, .. } = row.standing;
-            self.lots.insert(lot, Supply { name: row.facts.title(), there: on_hand, aside });
+            self.lots.insert(lot, Supply { name: row.facts.title(), there: on_hand, aside, level: row.facts.level });
         }
         self.lots.get_mut(&lot).ok_or(unknown("that batch"))
     }
@@ -204,7 +205,15 @@ impl<'t, T: Holdings> Check<'t, T> {
     /// Takes units from those on hand; `free` ones only, unless what is set aside may go too.
     fn spend(&mut self, lot: LotId, wanted: Units, free: bool) -> Checked<T> {
         let hand = self.lot(lot)?;
-        let there = if free { hand.there.less(hand.aside) } else { hand.there };
+        let uncounted = free && matches!(hand.level, Some(Level::Plenty | Level::Low));
+        if uncounted && !wanted.is_zero() {
+            return Ok(());
+        }
+        let there = match hand.level {
+            Some(Level::Gone) => Units::ZERO,
+            _ if free => hand.there.less(hand.aside),
+            _ => hand.there,
+        };
         if wanted.is_zero() {
             return Err(Refusal::Senseless("how many? It takes at least one").into());
         }

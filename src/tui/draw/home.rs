@@ -138,7 +138,8 @@ fn items(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
         let Some(ware) = picked.get(row).and_then(|at| desk.seen.shelf.wares().get(*at)) else { return };
         let more = if wide { 19 } else { 0 };
         canvas.text(place.x + 2, y, place.width.saturating_sub(7 + more), &ware.title, Role::Text);
-        canvas.right(end - more, y, 4, &ware.on_hand.to_string(), Role::Text);
+        let number = ware.level.map_or_else(|| ware.on_hand.to_string(), |level| level.word().to_owned());
+        canvas.right(end - more, y, 6, &number, Role::Text);
         if wide {
             canvas.text(end - 18, y, 10, &ware.tote, Role::Text);
             canvas.right(end - 1, y, 7, each_words(&ware.each), Role::Text);
