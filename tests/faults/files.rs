@@ -194,7 +194,7 @@ fn a_disk_that_fills_up() {
     const SCRIPT: &str = "mount -t tmpfs -o size=600k tmpfs \"$1\" || exit 77\n\
         export BRIMFUL_FILE=\"$1/s.brimful\" BRIMFUL_STATE=\"$2\"\n\
         logged=0\n\
-        while \"$3\" log '2 combs 1.00' '3 soaps .50' '4 cups .50' >/dev/null 2>\"$2/err\"; do\n\
+        while \"$3\" log --again '2 combs 1.00' '3 soaps .50' '4 cups .50' >/dev/null 2>\"$2/err\"; do\n\
             logged=$((logged + 1)); [ $logged -lt 2000 ] || exit 1\n\
         done\n\
         cat \"$2/err\"; echo \"logged $logged\"; \"$3\" check; \"$3\" hauls | grep -c '^ .....  20'\n";
