@@ -58,8 +58,8 @@ impl<S: Store> Season<S> {
 
     /// Makes the catalogue anew after something was learned, or undone.
     pub(super) fn relearn(&mut self) {
-        // What can't be read now is said by whatever is asked of the file next.
-        self.catalogue = catalogue(&self.store).unwrap_or_default();
+        // What can't be read now is said by whatever is asked of the file next; the built-in kinds stay.
+        self.catalogue = catalogue(&self.store).unwrap_or_else(|_| Catalogue::shared());
         self.habits = habits(&self.store).unwrap_or_default();
     }
 }

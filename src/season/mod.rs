@@ -153,8 +153,8 @@ impl<S: Store> Season<S> {
     /// A season over a store.
     pub fn new(store: S, ids: Box<dyn Ids + Send>, desk: Desk, moment: Moment) -> Season<S> {
         let seen = store.foreign_commits().ok();
-        // What can't be read now is said by whatever is asked of the file next.
-        let catalogue = lessons::catalogue(&store).unwrap_or_default();
+        // What can't be read now is said by whatever is asked of the file next; the built-in kinds stay.
+        let catalogue = lessons::catalogue(&store).unwrap_or_else(|_| Catalogue::shared());
         let habits = lessons::habits(&store).unwrap_or_default();
         Season { store, ids, desk, moment, catalogue, habits, touched: Touched::default(), draft: None, seen }
     }
