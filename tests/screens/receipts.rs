@@ -96,3 +96,18 @@ fn one_answer_settles_the_same_doubt_of_pasted_lines() {
     assert!(table.said().starts_with("Logged 3 lines"), "{}", table.said());
     table.keys("⎋⎋a1 legging 9-10 1.00").shows("size 9-10 · as last time");
 }
+
+#[test]
+fn a_correction_says_which_boxes_it_reprices_before_it_is_kept() {
+    let mut table = Table::empty();
+    table.paste("4 combs 1.00\n1 soap .40\n1 kite 2.00");
+    table.keys("⏎⎋⎋b1 girl 6-8⏎⏎⏎comb⏎⎋⎋⎋");
+    assert_eq!(table.keeper.season().costs().unwrap().by_box.len(), 1, "{}", table.said());
+    table.keys("H⏎ge").shows("mend › 4 combs");
+    table.key(brimful::tui::app::key::Key::Ctrl('u'));
+    table.keys("4 combs 2.00⏎").shows("Box 1 would cost 0.50 instead of 0.25.").shows("1  mend it so");
+    table.keys("0");
+    assert_eq!(table.keeper.season().costs().unwrap().by_box[0].cost.known, "0.25");
+    table.keys("⏎1");
+    assert_eq!(table.keeper.season().costs().unwrap().by_box[0].cost.known, "0.50");
+}
