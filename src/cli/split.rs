@@ -30,5 +30,5 @@ pub fn run(args: Args, shell: &Shell) -> Answer {
         Units::new(count).filter(|units| !units.is_zero()).ok_or_else(|| Failure::Call(format!("{count} is too many")))
     });
     let how = SplitHow { of: args.of, units: units.transpose()?, name: args.name };
-    shell.act(|season| season.split(&args.words.join(" "), &how))
+    shell.act(|season| season.split(args.words.join(" ").as_str(), &how))
 }

@@ -38,8 +38,8 @@ pub struct KitHow {
 
 impl<S: Store> Season<S> {
     /// Breaks units up: a pack of 24 into bundles of 8, or 24 single ones bundled by 8.
-    pub fn split(&mut self, words: &str, how: &SplitHow) -> Result<Done, ActError> {
-        let thing = self.on_hand(Which::Words(words))?;
+    pub fn split<'a>(&mut self, which: impl Into<Which<'a>>, how: &SplitHow) -> Result<Done, ActError> {
+        let thing = self.on_hand(which.into())?;
         let lot = thing.lots.iter().find(|lot| !lot.free().is_zero());
         let lot = lot.ok_or_else(|| short(&thing, Units::ONE))?;
         let units = how.units.unwrap_or(lot.free());

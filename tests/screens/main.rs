@@ -10,6 +10,7 @@ mod evening;
 mod finding;
 mod keys;
 mod logging;
+mod making;
 mod monkey;
 mod packing;
 mod pasting;

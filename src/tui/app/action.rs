@@ -105,6 +105,18 @@ pub enum Action {
     BoxHandIn,
     /// Take all out of a box.
     BoxUnpack,
+    /// Put several things together as one.
+    Kit,
+    /// Break a pack up into bundles.
+    Split,
+    /// Take a part out of sets.
+    PartOut,
+    /// Take kits apart again.
+    Apart,
+    /// Make the batches of a thing one.
+    Combine,
+    /// Say how much there is of what nobody counts.
+    Level,
     /// An opening count.
     Opening,
     /// Write the words in an editor.

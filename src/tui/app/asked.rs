@@ -38,6 +38,8 @@ pub enum Answer {
     Do(Box<Deed>),
     /// The line is opened for more words: given loose, or lost.
     Gone(Named, bool),
+    /// It goes back to the shop: the line is opened for what comes back for it.
+    Return(String),
     /// Nothing is done.
     Nothing,
 }

@@ -109,6 +109,9 @@ impl App {
                 return self.box_step(press.action);
             }
             Action::Count | Action::MoveTote => return self.thing_line(press.action),
+            Action::Kit | Action::Split | Action::PartOut | Action::Apart | Action::Combine | Action::Level => {
+                return self.make(press.action);
+            }
             _ => return self.ask_screen(press),
         }
         Ok(())
@@ -183,6 +186,7 @@ impl App {
             Answer::Write | Answer::Nothing => {}
             Answer::Do(deed) => desk.act(*deed),
             Answer::Gone(named, lost) => desk.open_line_with(Purpose::Gone(named, lost), "1"),
+            Answer::Return(title) => super::making::write_return(desk, screens, &title)?,
             answer => {
                 if let Some(screen) = screens.last_mut() {
                     screen.face_mut().answered(&answer, desk);
@@ -303,6 +307,7 @@ pub fn ask_away(desk: &mut Desk, ware: &Ware) -> Result<(), No> {
     let choices = vec![
         Choice::new("given loose", Answer::Gone(named.clone(), false)),
         Choice::new("lost or broken", Answer::Gone(named, true)),
+        Choice::new("back to the shop", Answer::Return(ware.title.to_string())),
     ];
     desk.asked = Some(Asked::new(
         format!("{}: what became of it?", ware.title),

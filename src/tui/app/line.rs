@@ -6,7 +6,7 @@ use unicode_segmentation::UnicodeSegmentation;
 
 use super::action::Action;
 use crate::model::id::{BoxId, LotId};
-use crate::season::{Entry, Offer};
+use crate::season::{Entry, Offer, Remake};
 
 /// The most letters that a line may have.
 pub const LONGEST: usize = 500;
@@ -47,6 +47,8 @@ pub enum Purpose {
     Gone(Named, bool),
     /// Why it was chosen.
     Why(Named),
+    /// What is made of it.
+    Remake(Remake, Named),
 }
 
 /// A thing by its batches and name.
@@ -77,6 +79,10 @@ impl Purpose {
             Purpose::Gone(_, true) => "lost".to_owned(),
             Purpose::Gone(_, false) => "given loose".to_owned(),
             Purpose::Why(_) => "why".to_owned(),
+            Purpose::Remake(Remake::Kit, _) => "make a kit".to_owned(),
+            Purpose::Remake(Remake::Split, named) => format!("{} into bundles of", named.title),
+            Purpose::Remake(Remake::PartOut, named) => format!("out of each {}", named.title),
+            Purpose::Remake(Remake::Apart, named) => format!("{} taken apart", named.title),
         }
     }
 

@@ -21,6 +21,7 @@ pub mod key;
 pub mod keymap;
 pub mod line;
 pub mod list;
+mod making;
 pub mod night;
 pub mod packing;
 pub mod pasted;

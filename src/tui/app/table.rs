@@ -164,7 +164,7 @@ pub const TABLE: &[Row] = &[
     row!(CloseBox, Do, BOXES, &[(Char('c'), 0)], NONE, NONE, "close, open", "Look the box over a last time and close it; again: open it."),
     row!(Count, Do, THINGS, &[(Char('='), 0)], NONE, NONE, "how it really is", "Say how many there really are."),
     row!(MoveTote, Do, THINGS, &[(Char('t'), 0)], NONE, NONE, "tote", "Say which tote it lies in now."),
-    row!(Away, Do, All, &[(Char('x'), 0)], NONE, NONE, "take away", "A thing: given loose, or lost; a box: off the plan; a pasted line: left out."),
+    row!(Away, Do, All, &[(Char('x'), 0)], NONE, NONE, "take away", "A thing: given loose, lost, or back to the shop; a box: off the plan; a pasted line: left out."),
     row!(Whom, Do, Only(&[K::Home, K::Review]), &[(Char('w'), 0)], NONE, NONE, "for whom", "Only girls, boys, either, one age group, or open boxes only."),
     row!(Why, Do, Only(&[K::Packing]), &[(Char('y'), 0)], NONE, NONE, "why", "Why this was chosen, or note why in a few words."),
     row!(LineDo, Line, All, NONE, &[(Enter, 0)], NONE, "do it", "Save it, put it in, go there; a doubt is asked first."),
@@ -175,6 +175,12 @@ pub const TABLE: &[Row] = &[
     row!(BoxHandIn, Do, BOXES, NONE, NONE, NONE, "handed in", "The box was given to the drive today."),
     row!(BoxBack, Do, BOXES, NONE, NONE, NONE, "came back", "A box came back from the drive today."),
     row!(BoxUnpack, Do, BOXES, NONE, NONE, NONE, "unpack", "Take all of a box back to its totes."),
+    row!(Kit, Do, All, NONE, NONE, NONE, "make a kit", "Several things put together ahead and given as one; its cost is theirs."),
+    row!(Split, Do, THINGS, NONE, NONE, NONE, "split into bundles", "Break up a pack: 24 into bundles of 8."),
+    row!(PartOut, Do, THINGS, NONE, NONE, NONE, "take parts out", "Parts of a set become a thing of their own, with a share of the cost."),
+    row!(Apart, Do, THINGS, NONE, NONE, NONE, "take a kit apart", "Its parts come back, each with the cost that it brought."),
+    row!(Combine, Do, THINGS, NONE, NONE, NONE, "put together", "All batches of the same thing become one batch."),
+    row!(Level, Do, THINGS, NONE, NONE, NONE, "plenty or low", "For what nobody counts: plenty, low or gone, instead of a number."),
     row!(Opening, Do, All, NONE, NONE, NONE, "opening count", "Full totes on the first day: the tote said once, no prices asked."),
     row!(Editor, Do, All, NONE, NONE, NONE, "write in your editor", "A long note, or many lines, in $EDITOR; what comes back is taken like a paste."),
     row!(Where, Go, All, NONE, NONE, NONE, "where is the file", "Where the file and what belongs to it are."),
@@ -232,6 +238,8 @@ const NAMING: Foot = &[(A::LineDo, "do it"), (A::MoveRow, "next"), (A::LineTake,
 #[rustfmt::skip]
 const MENDING: Foot = &[(A::LineDo, "mend it so"), (A::Undo, ""), (A::Back, "leave it as it is"), (A::Help, "")];
 #[rustfmt::skip]
+const MAKING: Foot = &[(A::LineDo, "make it so"), (A::Undo, ""), (A::Back, "leave it as it is"), (A::Help, "")];
+#[rustfmt::skip]
 const SAYING: Foot = &[(A::LineDo, "say it so"), (A::Undo, ""), (A::Back, "leave it as it is"), (A::Help, "")];
 
 /// What stands at the foot while the line is open, by what it is for.
@@ -245,6 +253,7 @@ pub fn writing(purpose: Option<&Purpose>) -> &'static [(Action, &'static str)] {
         Some(Purpose::Actions | Purpose::ToBox(_) | Purpose::Tote(_)) => NAMING,
         Some(Purpose::MendLine(_) | Purpose::MendPasted(_) | Purpose::MendBox(_) | Purpose::MendRule(_)) => MENDING,
         Some(Purpose::Count(_) | Purpose::Gone(..) | Purpose::Why(_)) => SAYING,
+        Some(Purpose::Remake(..)) => MAKING,
     }
 }
 

@@ -3,7 +3,9 @@
 use crate::model::id::{BoxId, HaulId, LotId, PlacementId};
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
-use crate::season::{ActError, BoxChange, Done, Explains, LogHow, NotLogged, PutHow, Repriced, Season, Shelf, Store};
+use crate::season::{
+    ActError, BoxChange, Done, Explains, Level, LogHow, NotLogged, PutHow, Remake, Repriced, Season, Shelf, Store,
+};
 
 use super::Outcome;
 
@@ -128,6 +130,19 @@ pub enum Deed {
         /// Lost, not given.
         lost: bool,
     },
+    /// Make something else of a thing.
+    Remake {
+        /// How.
+        way: Remake,
+        /// The batches of the thing.
+        lots: Vec<LotId>,
+        /// What is said of it.
+        words: String,
+    },
+    /// Make the batches of a thing one.
+    Combine(Vec<LotId>),
+    /// Say how much there is of what nobody counts; none: it is counted again.
+    Level(Vec<LotId>, Option<Level>),
     /// Put in what is set aside in these places.
     Fetch(Vec<PlacementId>),
     /// Change a rule of the drive.
@@ -166,6 +181,9 @@ impl Deed {
             Deed::ToTote { lots, tote } => season.to_tote(&lots, &tote),
             Deed::Gone { lots, units, words, lost: true } => season.lose(units, lots.as_slice(), &words),
             Deed::Gone { lots, units, words, lost: false } => season.loose(units, lots.as_slice(), &words),
+            Deed::Remake { way, lots, words } => season.remake(way, lots.as_slice(), &words),
+            Deed::Combine(lots) => season.combine(lots.as_slice(), false),
+            Deed::Level(lots, level) => season.level(lots.as_slice(), level),
             Deed::Fetch(placements) => season.fetch(&placements),
             Deed::Settle(haul, way) => season.settle_haul(haul, way),
             Deed::Rule { what, words } => season.mend_rule(&what, &words),

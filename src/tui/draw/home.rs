@@ -8,7 +8,7 @@
 //! ───────      ━━━━━━━━━━━━━━━━━━━━━━━━━  ──────────
 //! ```
 
-use super::canvas::Canvas;
+use super::canvas::{Canvas, cells};
 use super::frame::heading;
 use super::look::Role;
 use super::rows::{self, Place};
@@ -137,8 +137,10 @@ fn items(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     rows::draw(canvas, place, home.list(ITEMS), picked.len(), |canvas, row, y| {
         let Some(ware) = picked.get(row).and_then(|at| desk.seen.shelf.wares().get(*at)) else { return };
         let more = if wide { 19 } else { 0 };
-        canvas.text(place.x + 2, y, place.width.saturating_sub(7 + more), &ware.title, Role::Text);
         let number = ware.level.map_or_else(|| ware.on_hand.to_string(), |level| level.word().to_owned());
+        // A word needs more room than the four digits that numbers are given.
+        let beside = 3 + cells(&number).max(4) + more;
+        canvas.text(place.x + 2, y, place.width.saturating_sub(beside), &ware.title, Role::Text);
         canvas.right(end - more, y, 6, &number, Role::Text);
         if wide {
             canvas.text(end - 18, y, 10, &ware.tote, Role::Text);

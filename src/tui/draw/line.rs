@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::canvas::{Canvas, cells};
 use super::look::Role;
-use crate::season::{Entry, Outcome, Reading, What, compare};
+use crate::season::{Entry, Outcome, Reading, Remake, What, compare};
 use crate::tui::app::App;
 use crate::tui::app::action::Action;
 use crate::tui::app::asked::Asked;
@@ -39,6 +39,7 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, room: &Room) {
                 }
                 Purpose::PutIn { .. } => super::offers::for_box(canvas, app, line, y, bottom, room),
                 Purpose::Plan | Purpose::MendBox(_) => plan(canvas, line, y),
+                Purpose::Remake(way, _) => remake(canvas, line, way, y),
                 _ => offers(canvas, app, line, y, bottom),
             }
             if let Some(asked) = asked.as_ref().filter(|_| !is_purchase(line)) {
@@ -200,6 +201,13 @@ fn plan(canvas: &mut Canvas<'_>, line: &Line, y: u16) {
         crate::season::box_sentence(words)
     };
     canvas.text(1, y, width, &told, Role::Text);
+}
+
+/// What the words would make.
+fn remake(canvas: &mut Canvas<'_>, line: &Line, way: Remake, y: u16) {
+    let words = line.words().trim();
+    let told = if words.is_empty() { format!("For example: {}", way.example()) } else { way.sentence(words) };
+    canvas.text(1, y, canvas.width().saturating_sub(2), &told, Role::Text);
 }
 
 /// What is offered, the marked row first in sight.
