@@ -129,12 +129,8 @@ impl Till<'_> {
     fn both(&self, said: &Price, before: &Price, off: Option<Decimal>) -> Result<Sums, Open> {
         let bare = before.scope == Scope::Bare && before.deal.is_none();
         let like = if bare { said } else { before };
-        let only_regular_scoped = !bare && said.scope == Scope::Bare && said.deal.is_none();
         let paid = self.sum(said, said, None)?;
         let regular = self.sum(before, like, None)?;
-        if only_regular_scoped && self.tally.bought.is_none_or(|bought| bought > 1) {
-            return Err(open("is the second price for each, or for all?"));
-        }
         if let Some(off) = off
             && self.sum(before, like, Some(off))? != paid
         {

@@ -72,12 +72,7 @@ impl Remake {
 
 impl<S: Store> Season<S> {
     /// Makes something else of a thing, as the words say; a kit names its parts itself.
-    pub fn remake<'a>(
-        &mut self,
-        way: Remake,
-        which: impl Into<Which<'a>>,
-        words: &str,
-    ) -> Result<Done, ActError> {
+    pub fn remake<'a>(&mut self, way: Remake, which: impl Into<Which<'a>>, words: &str) -> Result<Done, ActError> {
         match way.read(words)? {
             How::Kit(how) => self.kit(&how),
             How::Split(how) => self.split(which, &how),

@@ -12,7 +12,7 @@ use brimful::model::fact::{
 use brimful::model::giftbox::{BoxFacts, BoxField, BoxState};
 use brimful::model::haul::{HaulFacts, HaulField};
 use brimful::model::id::{BoxId, HaulId, Ids, LotId, PlacementId};
-use brimful::model::lot::{LotFacts, LotField, Source};
+use brimful::model::lot::{Level, LotFacts, LotField, Source};
 use brimful::model::measure::Units;
 use brimful::model::money::Money;
 use brimful::model::profile::Profile;
@@ -49,6 +49,7 @@ const WAYS: &[(u32, Way)] = &[
     (4, Person::mend_units),
     (4, Person::mend_paid),
     (2, Person::mend_name),
+    (3, Person::level),
     (4, Person::mend_haul),
     (2, Person::mend_placement),
     (1, Person::mend_box),
@@ -184,6 +185,13 @@ impl Person {
         let number = self.dice.between(1, 40);
         let facts = BoxFacts { number, for_whom: None, ages, theme: "ocean".to_owned(), palette: Vec::new() };
         Some(vec![Fact::BoxPlanned(BoxPlanned { giftbox: self.ids.giftbox(), facts })])
+    }
+
+    /// A batch that nobody counts from now on, or that is counted again.
+    fn level(&mut self) -> Option<Vec<Fact>> {
+        let row = self.some_lot()?;
+        let level = self.dice.pick(&[None, Some(Level::Plenty), Some(Level::Low), Some(Level::Gone)])?;
+        Some(vec![Fact::LotMended(LotMended { lot: row.lot, set: vec![LotField::Level(level)] })])
     }
 
     fn set_aside(&mut self) -> Option<Vec<Fact>> {

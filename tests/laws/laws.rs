@@ -48,10 +48,11 @@ impl Shown {
         things && self.boxes.is_empty() && self.hauls.is_empty() && self.rules.is_none() && self.counts.is_empty()
     }
 
-    /// Bare units, and units set aside that are not on hand.
+    /// Bare units, and units set aside that are not on hand; what nobody counts is never missing.
     pub fn missing(&self) -> (i64, i64) {
         let of = |row: &LotRow| (count(row.standing.bare), count(row.standing.aside) - count(row.standing.on_hand));
-        self.lots.iter().map(of).fold((0, 0), |sum, (bare, short)| (sum.0 + bare, sum.1 + short.max(0)))
+        let counted = self.lots.iter().filter(|row| row.facts.level.is_none());
+        counted.map(of).fold((0, 0), |sum, (bare, short)| (sum.0 + bare, sum.1 + short.max(0)))
     }
 
     /// The same, acts left aside: these remember that they were undone once.

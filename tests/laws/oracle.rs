@@ -39,6 +39,7 @@ struct Said<'e> {
     name: String,
     units: i64,
     paid: Option<i64>,
+    uncounted: bool,
     events: Vec<&'e Event>,
 }
 
@@ -139,7 +140,8 @@ fn said<'e>(told: &Told<'e>) -> BTreeMap<LotId, Said<'e>> {
         for (lot, haul, facts) in begun(&origin.fact) {
             let (units, paid) = (count(facts.units), facts.paid.map(Money::minor));
             let (withdrawn, name) = (!told.holds(origin), facts.name.clone());
-            said.entry(lot).or_insert(Said { origin, haul, withdrawn, name, units, paid, events: Vec::new() });
+            let (uncounted, events) = (facts.level.is_some(), Vec::new());
+            said.entry(lot).or_insert(Said { origin, haul, withdrawn, name, units, paid, uncounted, events });
         }
     }
     for &event in &told.live {
@@ -228,7 +230,7 @@ fn batch(lot: LotId, said: &Said<'_>, share: i64, done: &BTreeMap<LotId, Batch>)
     if said.withdrawn {
         (units, cost_in, unpriced) = (0, 0, false);
     }
-    let mut stock = Stock::new(lot, units, cost_in);
+    let mut stock = Stock::new(lot, units, cost_in, said.uncounted);
     said.events.iter().for_each(|event| stock.tell(event));
     Batch {
         withdrawn: said.withdrawn,

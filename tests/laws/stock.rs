@@ -12,13 +12,16 @@
 //! - units that are moved from box to box keep their cost, the bare ones go first, and what was
 //!   bare is then as old as the move;
 //! - only what a holder has can leave it; more is passed over in silence;
-//! - units put in use up what their own placement had set aside.
+//! - units put in use up what their own placement had set aside;
+//! - of what nobody counts, units that go into a box or are given loose come from nowhere and for nothing;
+//!   whatever else leaves it is taken from those on hand.
 
 use std::collections::BTreeMap;
 
 use brimful::model::event::Event;
 use brimful::model::fact::{Counted, Fact, Moved, Placing};
 use brimful::model::id::{BoxId, EventId, LotId, PlacementId};
+use brimful::model::lot::LotField;
 use brimful::model::measure::Units;
 use brimful::model::rows::Way;
 
@@ -30,6 +33,8 @@ enum Place {
     Hand,
     /// On its way back; nothing stays here once an event is told.
     Coming,
+    /// Just there, since nobody counts it; nothing stays here either.
+    Conjured,
     In(PlacementId),
     Out(EventId),
 }
@@ -76,6 +81,7 @@ pub struct Stock {
     aside: BTreeMap<PlacementId, i64>,
     boxes: BTreeMap<PlacementId, BoxId>,
     ways: BTreeMap<EventId, Way>,
+    uncounted: bool,
 }
 
 pub fn count(units: Units) -> i64 {
@@ -84,10 +90,10 @@ pub fn count(units: Units) -> i64 {
 
 impl Stock {
     /// So many units that cost so much together, all on hand.
-    pub fn new(lot: LotId, units: i64, cents: i64) -> Stock {
+    pub fn new(lot: LotId, units: i64, cents: i64, uncounted: bool) -> Stock {
         let whole = (0..units).map(|_| Unit { place: Place::Hand, cents: 0 }).collect();
         let (aside, boxes, ways) = (BTreeMap::new(), BTreeMap::new(), BTreeMap::new());
-        let mut stock = Stock { lot, units: whole, bare: Vec::new(), aside, boxes, ways };
+        let mut stock = Stock { lot, units: whole, bare: Vec::new(), aside, boxes, ways, uncounted };
         let all: Vec<usize> = stock.at(Place::Hand);
         stock.deal(&all, cents);
         stock
@@ -100,6 +106,7 @@ impl Stock {
             Fact::LetGo(b) => self.set_aside(b, -count(b.units)),
             Fact::PutIn(b) => {
                 self.set_aside(b, -count(b.units));
+                self.conjure(count(b.units));
                 self.take(event.uid, count(b.units), Place::In(b.placement));
             }
             Fact::TakenBack(b) => {
@@ -107,7 +114,17 @@ impl Stock {
                 self.settle();
             }
             Fact::Moved(b) => self.carry(event.uid, b),
-            Fact::GivenLoose(b) => self.go(event.uid, count(b.units), Way::Loose),
+            Fact::GivenLoose(b) => {
+                self.conjure(count(b.units));
+                self.go(event.uid, count(b.units), Way::Loose);
+            }
+            Fact::LotMended(b) => {
+                for field in &b.set {
+                    if let LotField::Level(level) = field {
+                        self.uncounted = level.is_some();
+                    }
+                }
+            }
             Fact::Lost(b) => self.go(event.uid, count(b.units), Way::Lost),
             Fact::Returned(b) => self.go(event.uid, count(b.units), Way::Returned),
             Fact::Found(b) => self.find(count(b.units)),
@@ -164,9 +181,17 @@ impl Stock {
         *aside = (*aside + more).max(0);
     }
 
+    /// What nobody counts is there whenever it is wanted, and what is wanted costs nothing.
+    fn conjure(&mut self, units: i64) {
+        if self.uncounted {
+            self.units.extend((0..units).map(|_| Unit { place: Place::Conjured, cents: 0 }));
+        }
+    }
+
     /// Off hand to a place; those that are not there go bare.
     fn take(&mut self, event: EventId, wanted: i64, to: Place) {
-        let taken = self.shift(Place::Hand, wanted, to);
+        let taken = self.shift(Place::Conjured, wanted, to);
+        let taken = taken + self.shift(Place::Hand, wanted - taken, to);
         self.bare.extend((taken..wanted).map(|_| Bare { place: to, since: event }));
     }
 

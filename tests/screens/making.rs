@@ -15,14 +15,18 @@ fn things(lines: &str) -> Table {
 fn each(table: &Table, words: &str) -> (u32, String) {
     let stock = table.keeper.season().stock(&Default::default()).unwrap();
     let item = stock.things.iter().find(|item| item.name == words);
-    let item = item.unwrap_or_else(|| panic!("no {words}: {:?}", stock.things.iter().map(|i| &i.name).collect::<Vec<_>>()));
+    let item =
+        item.unwrap_or_else(|| panic!("no {words}: {:?}", stock.things.iter().map(|i| &i.name).collect::<Vec<_>>()));
     (item.on_hand, item.cost.known.clone())
 }
 
 #[test]
 fn a_kit_is_made_in_words_and_costs_what_its_parts_cost() {
     let mut table = things("4 pencil cases 2.00\n12 pencils 1.20\n4 erasers .40");
-    table.keys(":make a kit⏎").shows("make a kit ›").shows("For example: 2 filled pencil cases: pencil case, 3 pencils");
+    table
+        .keys(":make a kit⏎")
+        .shows("make a kit ›")
+        .shows("For example: 2 filled pencil cases: pencil case, 3 pencils");
     table.keys("2 school starters: pencil case, 3 pencils, eraser");
     table.shows("2 school starters, each of 1 pencil case, 3 pencils, 1 eraser");
     table.keys("⏎");

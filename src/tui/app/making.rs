@@ -38,11 +38,8 @@ impl App {
 
 fn ask_level(desk: &mut Desk, ware: &Ware) {
     let choice = |words: &str, level| Choice::new(words, Answer::Do(Box::new(Deed::Level(ware.lots.to_vec(), level))));
-    let mut choices = vec![
-        choice("plenty", Some(Level::Plenty)),
-        choice("low", Some(Level::Low)),
-        choice("gone", Some(Level::Gone)),
-    ];
+    let mut choices =
+        vec![choice("plenty", Some(Level::Plenty)), choice("low", Some(Level::Low)), choice("gone", Some(Level::Gone))];
     if ware.level.is_some() {
         choices.push(choice("count it again", None));
     }

@@ -136,9 +136,7 @@ fn small_line(line: &Line, desk: &mut Desk) -> Result<(), No> {
             Deed::Gone { lots: named.lots.clone(), units, words: said.to_owned(), lost: *lost }
         }
         Purpose::ToBox(named) => return to_box(line, named, desk),
-        Purpose::Remake(way, named) => {
-            Deed::Remake { way: *way, lots: named.lots.clone(), words: words.to_owned() }
-        }
+        Purpose::Remake(way, named) => Deed::Remake { way: *way, lots: named.lots.clone(), words: words.to_owned() },
         Purpose::Why(named) => {
             let why = words.trim_matches(['(', ')']).to_owned();
             Deed::Note { label: box_label(desk)?, lots: named.lots.clone(), why }
