@@ -193,4 +193,3 @@ fn write_lines(lines: &[Line]) -> Vec<WrittenLine> {
     };
     lines.iter().map(write).collect()
 }
-

@@ -102,7 +102,8 @@ mod tests {
 
     #[test]
     fn a_rule_is_read_and_written_back() {
-        let words = "words = [\"Slime\", \" magic  sand \"]\nages = [0, 8]\nlevel = \"forbidden\"\nreason = \"dries out\"";
+        let words =
+            "words = [\"Slime\", \" magic  sand \"]\nages = [0, 8]\nlevel = \"forbidden\"\nreason = \"dries out\"";
         let about = "about = \"liquid\"\ncategories = [\"hygiene\"]\nkinds = [\"toothpaste\"]\nflags = [\"sealed\"]\n\
                      level = \"allow\"\nreason = \"sealed tubes travel well\"";
         let profile = with(&format!("{words}\n[[rule]]\n{about}")).unwrap();
