@@ -2,6 +2,7 @@
 
 use super::{Caution, Child, Looked, Remedy, When, rule};
 use crate::catalogue::likely_singular;
+use crate::model::age::Ages;
 use crate::model::rules::{DriveRule, Level};
 use crate::model::text::normal;
 
@@ -79,7 +80,7 @@ fn remedy(level: Level, drive: &DriveRule) -> Remedy {
     match level {
         Level::Forbidden => Remedy::LeaveOut,
         Level::NotForAge => {
-            let last = drive.ages.and_then(|ages| ages.to());
+            let last = drive.ages.and_then(Ages::to);
             last.and_then(|age| age.checked_add(1)).map_or(Remedy::LeaveOut, Remedy::KeepForOlder)
         }
         Level::LookTwice => Remedy::Allow,

@@ -38,8 +38,8 @@ pub(super) struct Said {
 }
 
 /// Shortens the rules: a level, what to do, and the words.
-pub(super) fn say(level: Level, remedy: Remedy, text: String) -> Option<Said> {
-    Some(Said { level, text, remedy })
+pub(super) fn say(level: Level, remedy: Remedy, text: String) -> Said {
+    Said { level, text, remedy }
 }
 
 impl Rule {

@@ -19,7 +19,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
         "{what} Children under 8 can choke or suffocate on balloons that are not blown up, and on the pieces of broken \
          ones. Keep it for an older child."
     );
-    say(Level::NotForAge, Remedy::KeepForOlder(8), text)
+    Some(say(Level::NotForAge, Remedy::KeepForOlder(8), text))
 }
 
 #[cfg(test)]

@@ -21,10 +21,10 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
             "{why} Look that their lid opens only with a tool or with two movements at once. \
              If it doesn't, take them out or leave it out."
         );
-        return say(Level::LookTwice, Remedy::TakePartOut("button cells"), text);
+        return Some(say(Level::LookTwice, Remedy::TakePartOut("button cells"), text));
     }
     let text = format!("{why} Tell the parent on the sheet to keep them from small children.");
-    say(Level::TellParent, Remedy::AddToSheet, text)
+    Some(say(Level::TellParent, Remedy::AddToSheet, text))
 }
 
 fn cells(thing: &Looked<'_>) -> Option<Sure> {

@@ -19,7 +19,7 @@ const LONG: u32 = 300;
 
 fn look(scene: &Scene<'_>) -> Option<Said> {
     let (length, sure) = scene.thing.cord()?;
-    let Some(length) = length else { return unknown(sure) };
+    let Some(length) = length else { return Some(unknown(sure)) };
     // Whole years don't tell 12 months from 18: the stricter length holds for the whole second year.
     let most = if scene.age < 2 { SHORT } else { LONG };
     if length > most {
@@ -28,7 +28,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
              Shorten it, take it off, or keep it for an older child.",
             sure.has()
         );
-        return say(Level::NotForAge, Remedy::KeepForOlder(3), text);
+        return Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text));
     }
     if length > SHORT {
         let text = format!(
@@ -36,12 +36,12 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
              Tell the parent on the sheet.",
             sure.has()
         );
-        return say(Level::TellParent, Remedy::AddToSheet, text);
+        return Some(say(Level::TellParent, Remedy::AddToSheet, text));
     }
     None
 }
 
-fn unknown(sure: Sure) -> Option<Said> {
+fn unknown(sure: Sure) -> Said {
     let text = format!(
         "{} a cord, and nobody has said how long it is. \
          Measure it: for a child under 3 it should be no longer than {SHORT} mm.",

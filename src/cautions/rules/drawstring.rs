@@ -38,7 +38,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
              neck. Pull it out."
         }
     };
-    say(Level::LookTwice, Remedy::TakePartOut("cord"), format!("{what} {rest}"))
+    Some(say(Level::LookTwice, Remedy::TakePartOut("cord"), format!("{what} {rest}")))
 }
 
 /// A cord that was said of a hooded garment is one that is drawn through it.

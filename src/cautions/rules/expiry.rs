@@ -19,7 +19,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     let opened = scene.when.opened?;
     let Some(last) = last_day(written) else {
         let text = format!("It is good until \"{written}\", and nobody knows which day that is. Look at its date.");
-        return say(Level::LookTwice, Remedy::Allow, text);
+        return Some(say(Level::LookTwice, Remedy::Allow, text));
     };
     if last >= opened {
         return None;
@@ -28,7 +28,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
         "This is good until {last}, and the box is opened about {opened}, at the earliest. \
          Use it up yourself, and choose a fresher one."
     );
-    say(Level::LookTwice, Remedy::LeaveOut, text)
+    Some(say(Level::LookTwice, Remedy::LeaveOut, text))
 }
 
 /// The last day on which it is good; a month counts to its end.

@@ -17,7 +17,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     scene.thing.has("flame", |hazard| *hazard == Hazard::Flame)?;
     let text = "This burns, bangs, or is lit with a flame. It is no gift for a child by themselves, and it may not travel \
                 with the boxes. Leave it out.";
-    say(Level::NotForAge, Remedy::LeaveOut, text.to_owned())
+    Some(say(Level::NotForAge, Remedy::LeaveOut, text.to_owned()))
 }
 
 #[cfg(test)]

@@ -21,14 +21,14 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
              and nobody knows what they may eat. Leave it out.",
             sure.is()
         );
-        return say(Level::NotForAge, Remedy::LeaveOut, text);
+        return Some(say(Level::NotForAge, Remedy::LeaveOut, text));
     }
     let text = format!(
         "{} something to eat or drink. It can spoil, draw insects, or hold what a child can't eat, \
          and most drives take none. Leave it out unless yours allows it.",
         sure.is()
     );
-    say(Level::LookTwice, Remedy::LeaveOut, text)
+    Some(say(Level::LookTwice, Remedy::LeaveOut, text))
 }
 
 #[cfg(test)]

@@ -18,10 +18,10 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     let what = format!("{} glass, which can break on the way and cut.", sure.has());
     if scene.age < 3 {
         let text = format!("{what} It is not for children under 3. Take the glass out, or keep it for an older child.");
-        return say(Level::NotForAge, Remedy::KeepForOlder(3), text);
+        return Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text));
     }
     let text = format!("{what} Take the glass out, wrap it well, or choose one of plastic.");
-    say(Level::LookTwice, Remedy::TakePartOut("glass"), text)
+    Some(say(Level::LookTwice, Remedy::TakePartOut("glass"), text))
 }
 
 #[cfg(test)]

@@ -11,7 +11,7 @@ pub(super) const RULE: Rule =
 fn look(scene: &Scene<'_>) -> Option<Said> {
     let sure = scene.thing.has("latex", |hazard| *hazard == Hazard::Latex)?;
     let text = format!("{} latex in it, which some children can't touch. Tell the parent on the sheet.", sure.has());
-    say(Level::TellParent, Remedy::AddToSheet, text)
+    Some(say(Level::TellParent, Remedy::AddToSheet, text))
 }
 
 #[cfg(test)]

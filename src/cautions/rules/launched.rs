@@ -18,10 +18,10 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     let what = format!("{} something that flies off and can hit an eye.", sure.has());
     if scene.age < 3 {
         let text = format!("{what} Keep it for an older child.");
-        return say(Level::NotForAge, Remedy::KeepForOlder(3), text);
+        return Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text));
     }
     let text = format!("{what} Look that it flies slowly and that its tip is soft and stays on; if not, leave it out.");
-    say(Level::LookTwice, Remedy::KeepForOlder(8), text)
+    Some(say(Level::LookTwice, Remedy::KeepForOlder(8), text))
 }
 
 #[cfg(test)]

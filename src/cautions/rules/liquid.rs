@@ -24,7 +24,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
          If yours does, close it well and put it into a bag of its own.",
         sure.has()
     );
-    say(Level::LookTwice, Remedy::SealInBag, text)
+    Some(say(Level::LookTwice, Remedy::SealInBag, text))
 }
 
 #[cfg(test)]

@@ -20,7 +20,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
          Look that none is loose and none can come loose; take out what is.",
         sure.has()
     );
-    say(Level::LookTwice, Remedy::TakePartOut("magnet"), text)
+    Some(say(Level::LookTwice, Remedy::TakePartOut("magnet"), text))
 }
 
 #[cfg(test)]

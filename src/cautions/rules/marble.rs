@@ -14,13 +14,13 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     let what = if itself { "Marbles are small balls".to_owned() } else { format!("{} marbles with it", sure.has()) };
     if scene.age < 3 {
         let text = format!("{what}. A child under 3 could choke on one. Keep it for an older child.");
-        return say(Level::NotForAge, Remedy::KeepForOlder(3), text);
+        return Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text));
     }
     let text = format!(
         "{what}, and in a shop they would carry a choking warning for children under 3. \
          Tell the parent on the sheet, for there may be a smaller brother or sister."
     );
-    (itself || scene.age < 8).then(|| say(Level::TellParent, Remedy::AddToSheet, text)).flatten()
+    (itself || scene.age < 8).then(|| say(Level::TellParent, Remedy::AddToSheet, text))
 }
 
 #[cfg(test)]

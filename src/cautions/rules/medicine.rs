@@ -17,7 +17,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     scene.thing.has("medicine", |hazard| *hazard == Hazard::Medicine)?;
     let text = "This is a medicine or a vitamin. A child could take too much of it, and customs may hold it. \
                 Leave it out; a parent or a doctor gives it.";
-    say(Level::NotForAge, Remedy::LeaveOut, text.to_owned())
+    Some(say(Level::NotForAge, Remedy::LeaveOut, text.to_owned()))
 }
 
 #[cfg(test)]

@@ -17,7 +17,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     scene.thing.has("melts", |hazard| *hazard == Hazard::Melts)?;
     let text = "This can melt in a hot lorry or container and run into everything. \
                 Put it into a bag of its own, or leave it out.";
-    say(Level::LookTwice, Remedy::SealInBag, text.to_owned())
+    Some(say(Level::LookTwice, Remedy::SealInBag, text.to_owned()))
 }
 
 #[cfg(test)]

@@ -29,18 +29,18 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
                 "{what}, more than {ROUND} mm round. A child under 3 could be strangled by it. \
                  Take the loop off, or keep it for an older child."
             );
-            say(Level::NotForAge, Remedy::KeepForOlder(3), text)
+            Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text))
         }
         None if scene.age < 3 => {
             let text = format!(
                 "{what}, and nobody has said how long it is. \
                  Measure it: for a child under 3 it should be no more than {ROUND} mm round."
             );
-            say(Level::LookTwice, Remedy::Measure, text)
+            Some(say(Level::LookTwice, Remedy::Measure, text))
         }
         _ => {
             let text = format!("{what}. Pull it: it should come apart before it can hurt. If it doesn't, take it off.");
-            say(Level::LookTwice, Remedy::TakePartOut("loop"), text)
+            Some(say(Level::LookTwice, Remedy::TakePartOut("loop"), text))
         }
     }
 }

@@ -20,7 +20,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
          Use paper or cloth in its place, or leave it out.",
         sure.is()
     );
-    say(Level::LookTwice, Remedy::LeaveOut, text)
+    Some(say(Level::LookTwice, Remedy::LeaveOut, text))
 }
 
 #[cfg(test)]

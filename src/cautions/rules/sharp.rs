@@ -23,22 +23,22 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     match scene.age {
         0..3 => {
             let text = format!("{what} It is not for children under 3. Keep it for an older child.");
-            say(Level::NotForAge, Remedy::KeepForOlder(3), text)
+            Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text))
         }
         3..8 if never_blunt || sure == Sure::Said && scene.thing.is_toy() => {
             let text = format!("{what} Toys for children under 8 should have none. Keep it for an older child.");
-            say(Level::NotForAge, Remedy::KeepForOlder(8), text)
+            Some(say(Level::NotForAge, Remedy::KeepForOlder(8), text))
         }
         3..8 => {
             let text = format!(
                 "{what} Children under 8 should have only those without which the thing would be of no use. \
                  Look whether it is blunt or can be covered; if not, keep it for an older child."
             );
-            say(Level::LookTwice, Remedy::KeepForOlder(8), text)
+            Some(say(Level::LookTwice, Remedy::KeepForOlder(8), text))
         }
         _ if never_blunt => {
             let text = format!("{what} Many drives take no blades or hooks. Leave it out unless yours allows it.");
-            say(Level::LookTwice, Remedy::LeaveOut, text)
+            Some(say(Level::LookTwice, Remedy::LeaveOut, text))
         }
         _ => None,
     }

@@ -32,13 +32,13 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
             "{what}: it falls through a hole 44.4 mm (1.75 in) wide. A child under 3 could choke on it. \
              Keep it for an older child."
         );
-        return say(Level::NotForAge, Remedy::KeepForOlder(3), text);
+        return Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text));
     }
     let called_small = || ["small", "mini", "tiny", "little"].iter().any(|word| scene.thing.is_called(word));
     if ball.sure == Sure::Usually && called_small() {
         let text = "Nobody has said how big this ball is, and its name says that it is small. \
                     Measure it: up to 44.4 mm (1.75 in) it is not for a child under 3.";
-        return say(Level::LookTwice, Remedy::Measure, text.to_owned());
+        return Some(say(Level::LookTwice, Remedy::Measure, text.to_owned()));
     }
     None
 }

@@ -19,26 +19,28 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     let thing = scene.thing;
     let exempt = is_exempt(thing);
     match thing.has("small-parts", |hazard| *hazard == Hazard::SmallPart) {
-        Some(Sure::Said) if exempt => of_an_exempt_thing(),
+        Some(Sure::Said) if exempt => Some(of_an_exempt_thing()),
         _ if exempt => None,
-        Some(sure) => parts(sure),
+        Some(sure) => Some(parts(sure)),
         None => of_its_size(scene),
     }
 }
 
 fn of_its_size(scene: &Scene<'_>) -> Option<Said> {
-    let Some((size, sure)) = scene.thing.measured() else { return unknown("Nobody has said how big this is.") };
+    let Some((size, sure)) = scene.thing.measured() else {
+        return Some(unknown("Nobody has said how big this is."));
+    };
     match goes(size) {
-        Goes::In => whole(sure),
-        Goes::Perhaps => gauge(sure),
+        Goes::In => Some(whole(sure)),
+        Goes::Perhaps => Some(gauge(sure)),
         Goes::Not if scene.thing.comes_in_pieces() => {
-            unknown("This comes in pieces, and nobody has said how big they are.")
+            Some(unknown("This comes in pieces, and nobody has said how big they are."))
         }
         Goes::Not => None,
     }
 }
 
-fn parts(sure: Sure) -> Option<Said> {
+fn parts(sure: Sure) -> Said {
     let has = sure.has();
     let text = format!(
         "{has} small parts. Children under 3 put things into their mouths and could choke on them. \
@@ -47,13 +49,13 @@ fn parts(sure: Sure) -> Option<Said> {
     say(Level::NotForAge, Remedy::KeepForOlder(3), text)
 }
 
-fn whole(sure: Sure) -> Option<Said> {
+fn whole(sure: Sure) -> Said {
     let is = sure.is();
     let text = format!("{is} small enough for a child under 3 to choke on. Keep it for an older child.");
     say(Level::NotForAge, Remedy::KeepForOlder(3), text)
 }
 
-fn gauge(sure: Sure) -> Option<Said> {
+fn gauge(sure: Sure) -> Said {
     let is = sure.is();
     let text = format!(
         "{is} so small that it may go into a small-parts gauge, 31.7 mm (1.25 in) wide. \
@@ -62,7 +64,7 @@ fn gauge(sure: Sure) -> Option<Said> {
     say(Level::LookTwice, Remedy::TestWithGauge, text)
 }
 
-fn unknown(why: &str) -> Option<Said> {
+fn unknown(why: &str) -> Said {
     let text = format!(
         "{why} What fits whole into a small-parts gauge, 31.7 mm (1.25 in) wide, is not for a child under 3. \
          Test it, with all that can come off."
@@ -70,7 +72,7 @@ fn unknown(why: &str) -> Option<Said> {
     say(Level::LookTwice, Remedy::TestWithGauge, text)
 }
 
-fn of_an_exempt_thing() -> Option<Said> {
+fn of_an_exempt_thing() -> Said {
     let text = "This has small parts. The public rule leaves things of its sort out, but children under 3 could choke \
                 on them. Test them with a small-parts gauge, or keep it for an older child.";
     say(Level::LookTwice, Remedy::TestWithGauge, text.to_owned())

@@ -30,7 +30,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
         "{what}, and in a shop it would carry a choking warning for children under 3. \
          Tell the parent on the sheet, for there may be a smaller brother or sister."
     );
-    say(Level::TellParent, Remedy::AddToSheet, text)
+    Some(say(Level::TellParent, Remedy::AddToSheet, text))
 }
 
 fn small_itself(thing: &Looked<'_>) -> Option<Sure> {

@@ -24,14 +24,14 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     }
     if thing.category == Some(&Category::Hygiene) || thing.is_one_of(&NEXT_TO_SKIN) {
         let text = "This was used, and it belongs to one body alone. Leave it out, and choose a new one.";
-        return say(Level::LookTwice, Remedy::LeaveOut, text.to_owned());
+        return Some(say(Level::LookTwice, Remedy::LeaveOut, text.to_owned()));
     }
     if !dirty && is_clean(thing) {
         return None;
     }
     let text = "This was used. Many drives take only new things, or clean ones as good as new. \
                 Wash it and look it over, and ask your drive.";
-    say(Level::LookTwice, Remedy::Wash, text.to_owned())
+    Some(say(Level::LookTwice, Remedy::Wash, text.to_owned()))
 }
 
 /// Whether a note says that it was cleaned.

@@ -19,7 +19,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
         "{} a weapon or looks like one. Most drives take none, not even as a toy. Leave it out unless yours allows it.",
         sure.is()
     );
-    say(Level::LookTwice, Remedy::LeaveOut, text)
+    Some(say(Level::LookTwice, Remedy::LeaveOut, text))
 }
 
 #[cfg(test)]
