@@ -8,6 +8,7 @@
 //! - [`catalogue`] → model: typical kinds of things and names of colours, as data files.
 //! - [`reading`] → model, catalogue: a line of plain words → what was understood, and what is in doubt.
 //! - [`find`] → model, catalogue: a name from a few letters of it.
+//! - [`cautions`] → model, catalogue: what can hurt a child of some age, and what the drive forbids.
 //! - [`suits`] → model: what suits a box, best first, each with its reasons.
 //! - [`report`] → model: answers as plain values, and how each is told as text or JSON.
 //! - [`store`] → model: where a season is kept. The only floor that knows the database.
@@ -20,6 +21,7 @@
 //! the floor that knows.
 
 pub mod catalogue;
+pub mod cautions;
 pub mod cli;
 pub mod find;
 pub mod model;

@@ -25,6 +25,7 @@ pub mod money;
 pub mod profile;
 pub mod project;
 pub mod rows;
+pub mod rules;
 pub mod share;
 pub mod text;
 pub mod whom;

@@ -16,7 +16,7 @@ const USES: &[(&str, &[&str])] = &[
     ("for its pencils", &["eraser", "sharpener", "pencil case", "pencil topper", "pencil grip"]),
     ("for the feet", &["sock", "shoe", "sandal", "flip-flop", "slipper", "boot", "tights"]),
     ("for the head", &["hat", "cap", "beanie", "bandana"]),
-    ("for above the waist", &["vest", "t-shirt", "shirt", "tank top", "sweater", "cardigan", "sweatshirt"]),
+    ("for above the waist", &["vest", "t-shirt", "shirt", "tank top", "sweater", "cardigan", "sweatshirt", "hoodie"]),
     ("for below the waist", &["trousers", "leggings", "shorts", "skirt", "underpants"]),
     ("to throw or kick", &["ball", "football", "flying disc", "paddle ball", "ring toss"]),
     ("to hold close", &["doll", "soft toy", "puppet"]),
