@@ -4,6 +4,7 @@
 //! Exit codes: 0 done, 1 the answer is no, 2 a bad call or bad data.
 
 mod box_;
+mod cautions;
 mod check;
 mod completions;
 mod cost;
@@ -129,6 +130,10 @@ enum Command {
     MendHaul(haul::MendArgs),
     /// Which boxes lack what, and what wants a look
     Review(review::Args),
+    /// What can hurt, or what the drive forbids
+    Cautions(cautions::Args),
+    /// Allow a thing in one box though a caution speaks against it
+    Allow(cautions::AllowArgs),
     /// What to fetch from which tote, for which box
     Pull(pull::Args),
     /// What stops each box before the drop-off, and its fix
@@ -183,7 +188,9 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Stock(args) => stock::run(args, shell),
         Command::WhereIs(args) => where_is::run(&args, shell),
         Command::Box(command) => box_::run(command, shell),
-        Command::Aside(args) => put::aside(&args, shell),
+        Command::Aside(args) => put::aside(args, shell),
+        Command::Cautions(args) => cautions::run(&args, shell),
+        Command::Allow(args) => cautions::allow(&args, shell),
         Command::Put(args) => put::put(args, shell),
         Command::Take(args) => take::take(&args, shell),
         Command::Move(args) => take::carry(&args, shell),

@@ -27,6 +27,9 @@ pub struct PutArgs {
     /// Why it was chosen
     #[arg(long, value_name = "WORDS")]
     why: Option<String>,
+    /// Allow it in this box though a caution speaks against it; the reason is kept
+    #[arg(long, value_name = "REASON")]
+    allow: Option<String>,
 }
 
 /// Set things aside for a box, still in their tote. Exit code 1 if too few are free.
@@ -40,16 +43,19 @@ pub struct AsideArgs {
     /// How many of what
     #[arg(required = true)]
     words: Vec<String>,
+    /// Allow it for this box though a caution speaks against it; the reason is kept
+    #[arg(long, value_name = "REASON")]
+    allow: Option<String>,
 }
 
 pub fn put(args: PutArgs, shell: &Shell) -> Answer {
     let (units, thing) = count_and_thing(&args.words)?;
-    let how = PutHow { aside: false, wow: args.wow, inside: args.inside, why: args.why };
+    let how = PutHow { aside: false, wow: args.wow, inside: args.inside, why: args.why, allow: args.allow };
     shell.act(|season| season.put(&args.giftbox, units, &thing, &how))
 }
 
-pub fn aside(args: &AsideArgs, shell: &Shell) -> Answer {
+pub fn aside(args: AsideArgs, shell: &Shell) -> Answer {
     let (units, thing) = count_and_thing(&args.words)?;
-    let how = PutHow { aside: true, ..PutHow::default() };
+    let how = PutHow { aside: true, allow: args.allow, ..PutHow::default() };
     shell.act(|season| season.put(&args.giftbox, units, &thing, &how))
 }

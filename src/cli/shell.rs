@@ -10,6 +10,9 @@ use crate::model::id::{Ids, SeasonId, TimedIds};
 use crate::model::text::clean;
 use crate::season::{ActError, Desk, Done, Moment, Report, Season, Sqlite, State, StoreError};
 
+/// How a thing that is stopped gets into its box all the same.
+const CAREFUL: &str = " `--allow \"reason\"` with put or aside puts it in all the same.";
+
 /// One call's surroundings.
 #[derive(Debug)]
 pub struct Shell {
@@ -50,7 +53,8 @@ impl Failure {
     pub fn tell(self) -> u8 {
         match self {
             Failure::Act(error) => {
-                out::complain(&error.to_string());
+                let allow = if matches!(error, ActError::Careful(_)) { CAREFUL } else { "" };
+                out::complain(&format!("{error}{allow}"));
                 error.exit_code()
             }
             Failure::File(path, error) => {

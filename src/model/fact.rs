@@ -305,6 +305,8 @@ pub enum PlacementField {
     Wow(bool),
     /// The holder it is tucked into.
     Inside(Option<PlacementId>),
+    /// Why it is allowed in this box though a caution speaks against it; empty: it isn't any longer.
+    Allowed(String),
 }
 
 impl Fact {
@@ -397,7 +399,7 @@ impl PlacementMended {
     fn subjects(&self) -> Vec<Subject> {
         let holders = self.set.iter().filter_map(|field| match field {
             PlacementField::Inside(holder) => *holder,
-            PlacementField::Why(_) | PlacementField::Wow(_) => None,
+            PlacementField::Why(_) | PlacementField::Wow(_) | PlacementField::Allowed(_) => None,
         });
         let own = [Subject::Placement(self.placement), Subject::Lot(self.lot), Subject::Box(self.giftbox)];
         own.into_iter().chain(holders.map(Subject::Placement)).collect()

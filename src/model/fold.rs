@@ -15,7 +15,7 @@ use super::id::{EventId, LotId, PlacementId};
 use super::lot::LotField;
 use super::measure::Units;
 use super::money::Money;
-use super::rows::{OutRow, PlacementRow, Standing, Way};
+use super::rows::{Allowance, OutRow, PlacementRow, Standing, Way};
 use super::share::part_of;
 
 /// Units and what they cost.
@@ -79,7 +79,7 @@ impl Fold {
             Fact::PutIn(b) => self.put_in(event, b),
             Fact::TakenBack(b) => self.take_back(b),
             Fact::Moved(b) => self.carry(event, b),
-            Fact::PlacementMended(b) => self.mend(b),
+            Fact::PlacementMended(b) => self.mend(event, b),
             Fact::GivenLoose(b) => self.lose(event, b.units, Way::Loose),
             Fact::Lost(b) => self.lose(event, b.units, Way::Lost),
             Fact::Found(b) => self.find(b.units),
@@ -138,6 +138,7 @@ impl Fold {
                 wow: false,
                 inside: None,
                 why: String::new(),
+                allowed: None,
                 since: event.order(),
             });
             self.placements.len() - 1
@@ -194,13 +195,17 @@ impl Fold {
         self.note_bare(Holder::Placement(b.to_placement), bare);
     }
 
-    fn mend(&mut self, b: &PlacementMended) {
+    fn mend(&mut self, event: &Event, b: &PlacementMended) {
         let Some(row) = self.known(b.placement) else { return };
         for field in &b.set {
             match field {
                 PlacementField::Why(why) => row.why.clone_from(why),
                 PlacementField::Wow(wow) => row.wow = *wow,
                 PlacementField::Inside(holder) => row.inside = *holder,
+                PlacementField::Allowed(why) => {
+                    let allowance = || Allowance { why: why.clone(), by: event.by.clone() };
+                    row.allowed = (!why.is_empty()).then(allowance);
+                }
             }
         }
     }

@@ -71,7 +71,7 @@ pub trait Tables {
 }
 
 /// The number of this code; rows made by another number are dropped and made anew.
-pub const PROJECTION: u32 = 3;
+pub const PROJECTION: u32 = 4;
 
 /// The row of an act that begins with this event; [`refresh`] settles whether it holds.
 pub fn act_row(first: &Event) -> ActRow {

@@ -111,8 +111,19 @@ pub struct PlacementRow {
     pub inside: Option<PlacementId>,
     /// Why it was chosen; may be empty.
     pub why: String,
+    /// Why it is allowed here though a caution speaks against it, and who says so.
+    pub allowed: Option<Allowance>,
     /// Its place in the one order.
     pub since: Order,
+}
+
+/// That somebody allowed a thing in one box all the same.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Allowance {
+    /// The reason.
+    pub why: String,
+    /// The short name of who allowed it; may be empty.
+    pub by: String,
 }
 
 /// How units left the stock other than into a box.

@@ -4,6 +4,7 @@
 
 pub mod average;
 pub mod boxes;
+pub mod cautions;
 pub mod check;
 pub mod costs;
 pub mod hauls;

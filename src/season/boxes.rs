@@ -158,7 +158,9 @@ impl<S: Store> Season<S> {
                 short.push(format!("{wanted} {}", thing.title));
             }
         }
+        let left_out = self.leave_out_stopped(&mut all)?;
         let mut done = self.act(&all)?;
+        done.notes.extend(left_out);
         if !short.is_empty() {
             done.notes.push(format!("Not on hand for it: {}.", short.join(", ")));
         }

@@ -2,6 +2,7 @@
 
 use thiserror::Error;
 
+use super::Stopped;
 use crate::model::commit::Refusal;
 use crate::model::profile::ProfileError;
 use crate::store::{CommitError, StoreError};
@@ -44,6 +45,9 @@ pub enum ActError {
     /// The drive's rules can't be used.
     #[error("{0}")]
     Profile(#[from] ProfileError),
+    /// A caution keeps a thing out of a box.
+    #[error("{}", .0.whole())]
+    Careful(Box<Stopped>),
     /// There is nothing to do.
     #[error("{0}")]
     Nothing(String),
@@ -53,7 +57,11 @@ impl ActError {
     /// The exit code: 1 where the answer is no, 2 where the call or the data is bad.
     pub fn exit_code(&self) -> u8 {
         match self {
-            ActError::Refused(_) | ActError::Unclear { .. } | ActError::Unknown { .. } | ActError::Nothing(_) => 1,
+            ActError::Refused(_)
+            | ActError::Unclear { .. }
+            | ActError::Unknown { .. }
+            | ActError::Careful(_)
+            | ActError::Nothing(_) => 1,
             ActError::Store(_) | ActError::NoSuchBox(_) | ActError::NotUnderstood(_) | ActError::Profile(_) => 2,
         }
     }

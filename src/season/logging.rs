@@ -229,10 +229,11 @@ impl<S: Store> Season<S> {
         }
         let learned: Vec<String> = lessons.iter().map(remembered).collect();
         facts.extend(lessons.into_iter().map(Fact::KindLearned));
+        let left_out = self.leave_out_stopped(&mut facts)?;
         let new = answers.iter().filter(|lesson| !self.habits.knows(lesson));
         facts.extend(new.map(|lesson| Fact::AnswerKept(AnswerKept { lesson: lesson.clone() })));
         let done = self.act(&facts)?;
-        Ok(Done { notes: learned, ..done })
+        Ok(Done { notes: [learned, left_out, done.notes].concat(), ..done })
     }
 
     /// The earlier haul that one of these looks like.

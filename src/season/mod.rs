@@ -7,6 +7,7 @@ mod aisle;
 mod board;
 mod boxes;
 mod cards;
+mod careful;
 mod checking;
 mod counting;
 mod draft;
@@ -48,10 +49,12 @@ mod twice;
 mod undoing;
 mod views;
 mod ware;
+mod watch;
 mod which;
 
 pub use aisle::compare;
 pub use board::Board;
+pub use careful::Stopped;
 pub use boxes::{BoxChange, BoxWords, box_sentence};
 pub use counting::CountLine;
 pub use effect::Repriced;
@@ -71,12 +74,13 @@ pub use stock::Mend;
 pub use touched::Touched;
 pub use twice::Twin;
 pub use views::{ReviewWish, StockWish};
-pub use ware::{Bought, Ware};
+pub use ware::{Bought, Mark, Ware};
 pub use which::Which;
 
 pub use crate::model::haul::Explains;
 pub use crate::model::lot::Level;
 pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Said, Taken, What};
+pub use crate::report::cautions::{CautionRow, Cautions, Way, sign};
 pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 pub use crate::report::costs::Prices;
 pub use crate::report::hauls::{HaulCard, HaulEntry, HaulLine, Hauls};
@@ -193,8 +197,9 @@ impl<S: Store> Season<S> {
         Ok(done)
     }
 
-    /// Keeps facts as one act and says what was done.
+    /// Keeps facts as one act and says what was done. What may not go into its box stops it.
     fn act(&mut self, facts: &[Fact]) -> Result<Done, ActError> {
+        let remarks = self.remarks_on(facts)?;
         let device = self.device()?;
         let by = match &self.desk {
             Desk::Computer { by, .. } | Desk::Fixed { by, .. } => by.clone(),
@@ -207,7 +212,7 @@ impl<S: Store> Season<S> {
             // The act is kept; if its count can't be noted, the next act merely gets a new device.
             _ = state.wrote(&self.store, device, done);
         }
-        Ok(Done { said: say::sentence(&self.store, facts)?, notes: Vec::new() })
+        Ok(Done { said: say::sentence(&self.store, facts)?, notes: remarks })
     }
 }
 

@@ -180,6 +180,15 @@ impl<S: Store> Season<S> {
         boxes.into_iter().find(|row| row.label() == wanted).ok_or_else(|| ActError::NoSuchBox(label.to_owned()))
     }
 
+    /// Whether there is a box of this label.
+    pub fn has_box(&self, label: &str) -> Result<bool, ActError> {
+        match self.box_called(label) {
+            Ok(_) => Ok(true),
+            Err(ActError::NoSuchBox(_)) => Ok(false),
+            Err(error) => Err(error),
+        }
+    }
+
     /// The boxes of a list such as `1-6,9,12b`; a label named twice counts once.
     pub(super) fn boxes_called(&self, list: &str) -> Result<Vec<BoxRow>, ActError> {
         let all = self.store.boxes()?;

@@ -22,6 +22,8 @@ pub struct PutHow {
     pub inside: Option<String>,
     /// Why it was chosen.
     pub why: Option<String>,
+    /// Why it is allowed in this box though a caution speaks against it.
+    pub allow: Option<String>,
 }
 
 impl<S: Store> Season<S> {
@@ -214,7 +216,7 @@ impl<S: Store> Season<S> {
     }
 
     /// What is in or for a box and called so, in the order it came there.
-    fn held_as(&self, row: &BoxRow, which: Which<'_>) -> Result<Vec<PlacementRow>, ActError> {
+    pub(super) fn held_as(&self, row: &BoxRow, which: Which<'_>) -> Result<Vec<PlacementRow>, ActError> {
         let held = self.store.placements_in(row.giftbox)?;
         let words = match which {
             Which::Words(words) => words,
@@ -285,7 +287,8 @@ fn fields(how: &PutHow, holder: Option<PlacementId>) -> Vec<PlacementField> {
     let why = how.why.as_ref().map(|why| PlacementField::Why(crate::model::text::clean(why.trim())));
     let wow = how.wow.then_some(PlacementField::Wow(true));
     let inside = holder.map(|holder| PlacementField::Inside(Some(holder)));
-    wow.into_iter().chain(inside).chain(why).collect()
+    let allow = how.allow.as_ref().map(|why| PlacementField::Allowed(crate::model::text::clean(why.trim())));
+    wow.into_iter().chain(inside).chain(why).chain(allow).collect()
 }
 
 fn said_of(fact: &Fact, set: &[PlacementField]) -> Option<Fact> {

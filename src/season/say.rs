@@ -1,7 +1,7 @@
 //! What an act did, in a sentence: said when it is done, and again in the history.
 
 use crate::model::event::Subject;
-use crate::model::fact::{Fact, Placing};
+use crate::model::fact::{Fact, PlacementField, PlacementMended, Placing};
 use crate::model::id::{BoxId, LotId};
 use crate::model::lot::{LotField, Source};
 use crate::model::measure::Units;
@@ -217,6 +217,7 @@ impl<S: Store> Teller<'_, S> {
         let mut told = Vec::new();
         for fact in self.facts {
             let words = match fact {
+                Fact::PlacementMended(b) if matches!(b.set.as_slice(), [PlacementField::Allowed(_)]) => self.allowed(b)?,
                 Fact::PlacementMended(b) => {
                     format!("Noted of {} in box {}.", self.lot(b.lot)?, self.giftbox(b.giftbox)?)
                 }
@@ -228,6 +229,14 @@ impl<S: Store> Teller<'_, S> {
             }
         }
         Ok(told)
+    }
+
+    fn allowed(&self, b: &PlacementMended) -> Result<String, StoreError> {
+        let (title, label) = (self.lot(b.lot)?, self.giftbox(b.giftbox)?);
+        Ok(match b.set.as_slice() {
+            [PlacementField::Allowed(why)] if !why.is_empty() => format!("Allowed {title} in box {label}: {why}."),
+            _ => format!("No longer allowed {title} in box {label}."),
+        })
     }
 
     fn things(&self, lot: LotId, units: Units) -> Result<String, StoreError> {

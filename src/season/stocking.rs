@@ -7,7 +7,8 @@ use jiff::civil::Date;
 
 use super::names::used_up;
 use super::shelf::{Change, Shelf};
-use super::ware::{Bought, Ware};
+use super::ware::{Bought, Mark, Ware};
+use super::watch::{Inspected, Watch};
 use super::{ActError, Season, Touched};
 use crate::catalogue::Catalogue;
 use crate::model::currency::Currency;
@@ -82,9 +83,12 @@ impl<S: Store> Season<S> {
     }
 
     fn maker(&self) -> Result<Maker<'_>, ActError> {
-        let currency = self.profile()?.currency;
+        let profile = self.profile()?;
+        let (currency, watch) = (profile.currency, Watch::new(&profile, &self.catalogue));
+        // A kit whose parts can't be read now is looked at by itself.
+        let inspect = Box::new(|row: &LotRow| self.inspected(row.lot, row.facts.clone()).unwrap_or_default());
         let (dates, words, lists) = (BTreeMap::new(), HashSet::new(), HashSet::new());
-        Ok(Maker { catalogue: &self.catalogue, currency, dates, words, lists })
+        Ok(Maker { catalogue: &self.catalogue, currency, dates, words, lists, watch, inspect })
     }
 }
 
@@ -95,6 +99,8 @@ struct Maker<'a> {
     dates: BTreeMap<HaulId, Date>,
     words: HashSet<Arc<str>>,
     lists: HashSet<Arc<[Arc<str>]>>,
+    watch: Watch,
+    inspect: Box<dyn Fn(&LotRow) -> Inspected + 'a>,
 }
 
 impl Maker<'_> {
@@ -116,7 +122,9 @@ impl Maker<'_> {
         let on_hand: u32 = rows.iter().map(|row| row.standing.on_hand.count()).sum();
         let free: u32 = rows.iter().map(|row| row.free().count()).sum();
         let tote = if on_hand > 0 { totes(rows.iter().filter(there)) } else { facts.tote.clone().unwrap_or_default() };
+        let marks = self.marks(&rows);
         Ware {
+            marks,
             title: facts.title().into(),
             name_ends: u16::try_from(facts.name.len()).unwrap_or(u16::MAX),
             names_category: self.names_category(&facts),
@@ -137,6 +145,19 @@ impl Maker<'_> {
             bought: self.bought(&rows),
             each: self.each(&rows, on_hand),
         }
+    }
+
+    /// The strictest caution on any batch on hand, for each age group.
+    fn marks(&self, rows: &[LotRow]) -> Box<[Mark]> {
+        let there = rows.iter().filter(|row| !row.standing.on_hand.is_zero() || rows.len() == 1);
+        let mut marks: Vec<Mark> = Vec::new();
+        for mark in there.flat_map(|row| self.watch.marks(&(self.inspect)(row))) {
+            match marks.iter_mut().find(|known| known.ages == mark.ages) {
+                Some(known) => known.level = known.level.max(mark.level),
+                None => marks.push(mark),
+            }
+        }
+        marks.into()
     }
 
     fn bought(&self, rows: &[LotRow]) -> Box<[Bought]> {

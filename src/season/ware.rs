@@ -11,6 +11,7 @@ use crate::model::id::LotId;
 use crate::model::lot::Level;
 use crate::model::measure::Units;
 use crate::model::money::{Money, each};
+use crate::model::rules::Level as CautionLevel;
 use crate::model::whom::ForWhom;
 
 /// One time a thing was bought, where the price is known.
@@ -22,6 +23,15 @@ pub struct Bought {
     pub paid: Money,
     /// How many.
     pub units: Units,
+}
+
+/// How careful to be with a thing for one age group.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Mark {
+    /// The age group.
+    pub ages: Ages,
+    /// The strictest of its cautions.
+    pub level: CautionLevel,
 }
 
 /// What tells a thing from all others: title, who for, ages.
@@ -50,6 +60,8 @@ pub struct Ware {
     pub tote: Arc<str>,
     /// What was said of it: sealed, breakable.
     pub flags: Arc<[Arc<str>]>,
+    /// The age groups that it wants care for.
+    pub marks: Box<[Mark]>,
     /// Units on hand.
     pub on_hand: u32,
     /// How much there is, if nobody counts it.
@@ -77,6 +89,11 @@ impl Ware {
     /// Units on hand that no box holds.
     pub fn free(&self) -> u32 {
         self.on_hand.saturating_sub(self.aside)
+    }
+
+    /// The strictest caution on it for an age group.
+    pub fn careful(&self, ages: Ages) -> Option<CautionLevel> {
+        self.marks.iter().find(|mark| mark.ages == ages).map(|mark| mark.level)
     }
 
     /// Whether it is the same thing: title, who for and ages, whatever is said otherwise.

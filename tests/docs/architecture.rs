@@ -13,7 +13,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("store", &["model"]),
     ("suits", &["model"]),
     ("cautions", &["model", "catalogue"]),
-    ("season", &["model", "catalogue", "reading", "find", "report", "store", "suits"]),
+    ("season", &["model", "catalogue", "reading", "find", "report", "store", "suits", "cautions"]),
     ("tui", &["season", "model"]),
     // The shell opens the terminal interface; it knows nothing of its inside.
     ("cli", &["season", "model", "tui"]),

@@ -149,6 +149,8 @@ pub const PROJECTION_TABLES: &str = "
         wow       INTEGER NOT NULL,
         inside    BLOB,
         why       TEXT NOT NULL,
+        allowed   TEXT,
+        allowed_by TEXT,
         at        BLOB NOT NULL,
         -- A placement belongs to one batch; a stranger's file that says otherwise is shown as it is.
         PRIMARY KEY (placement, lot)

@@ -14,7 +14,7 @@ use crate::model::lot::LotFacts;
 use crate::model::money::Money;
 use crate::model::profile::Profile;
 use crate::model::project::{Tables, Told};
-use crate::model::rows::{ActRow, BoxRow, Folded, HaulRow, LotRow, OutRow, PlacementRow, Standing, Way};
+use crate::model::rows::{ActRow, Allowance, BoxRow, Folded, HaulRow, LotRow, OutRow, PlacementRow, Standing, Way};
 use crate::store::StoreError;
 
 type Read<T> = fn(&Row<'_>) -> rusqlite::Result<T>;
@@ -36,8 +36,9 @@ impl Sqlite {
     }
 
     fn put_placement(&self, row: &PlacementRow) -> Result<(), StoreError> {
-        let sql = "INSERT INTO placement (placement, lot, giftbox, aside, units, bare, cost, wow, inside, why, at)
-                   VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)";
+        let sql = "INSERT INTO placement (placement, lot, giftbox, aside, units, bare, cost, wow, inside, why, allowed,
+                       allowed_by, at)
+                   VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)";
         self.write(
             sql,
             params![
@@ -51,6 +52,8 @@ impl Sqlite {
                 row.wow,
                 row.inside.as_ref().map(PlacementId::bytes),
                 row.why,
+                row.allowed.as_ref().map(|allowed| &allowed.why),
+                row.allowed.as_ref().map(|allowed| &allowed.by),
                 code::order_key(&row.since),
             ],
         )
@@ -237,7 +240,7 @@ pub(super) fn lot(row: &Row<'_>) -> rusqlite::Result<LotRow> {
 }
 
 pub(super) const PLACEMENT: &str =
-    "SELECT placement, lot, giftbox, aside, units, bare, cost, wow, inside, why, at FROM placement";
+    "SELECT placement, lot, giftbox, aside, units, bare, cost, wow, inside, why, allowed, allowed_by, at FROM placement";
 
 pub(super) fn placement(row: &Row<'_>) -> rusqlite::Result<PlacementRow> {
     Ok(PlacementRow {
@@ -251,8 +254,13 @@ pub(super) fn placement(row: &Row<'_>) -> rusqlite::Result<PlacementRow> {
         wow: row.get(7)?,
         inside: code::maybe(row, 8, PlacementId::from_bytes)?,
         why: row.get(9)?,
-        since: code::column(row, 10, code::order_from)?,
+        allowed: allowance(row.get(10)?, row.get(11)?),
+        since: code::column(row, 12, code::order_from)?,
     })
+}
+
+fn allowance(why: Option<String>, by: Option<String>) -> Option<Allowance> {
+    why.map(|why| Allowance { why, by: by.unwrap_or_default() })
 }
 
 pub(super) const OUT: &str = "SELECT event, lot, way, units, bare, cost FROM gone";

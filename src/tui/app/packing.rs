@@ -99,7 +99,7 @@ impl Packing {
         let label = giftbox.label.clone();
         let left = if aside { offer.ware.free() } else { offer.ware.free() + offer.aside_here };
         let wow = self.cell(&desk.seen).is_some_and(|cell| is_wow_here(cell, &offer.ware));
-        let how = PutHow { aside, wow, inside: inside.map(|(lot, _)| lot.short()), why: None };
+        let how = PutHow { aside, wow, inside: inside.map(|(lot, _)| lot.short()), why: None, allow: None };
         let put = |units| Deed::Put { label, lots: offer.ware.lots.to_vec(), units, how };
         self.put_from = Some(self.lists[CHECKLIST].row());
         if count > left {
