@@ -58,11 +58,12 @@ fn what_is_only_typical_is_told_as_usual() {
 fn the_words_are_short_and_kind() {
     let unkind = ["event", "verdict", "clearance", "rigid", "manifest", "proven", "null", "danger!", "must not"];
     for (kind, age) in every_kind().iter().flat_map(|kind| [0, 3, 6, 9].map(|age| (kind, age))) {
-        for Caution { text, source, remedy, .. } in signs(kind, age) {
+        for Caution { text, source, remedy, sheet, .. } in signs(kind, age) {
             let sentences = text.matches(". ").count() + text.matches(": ").count() + 1;
             assert!((2..=5).contains(&sentences) && text.ends_with('.') && text.len() <= 260, "{text}");
             assert!(!unkind.iter().any(|word| text.contains(word)), "{text}");
             assert!(!source.is_empty() && !remedy.words().is_empty());
+            assert!(sheet.ends_with('.') && sheet.len() <= 120, "{sheet}");
         }
     }
 }

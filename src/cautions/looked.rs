@@ -54,6 +54,14 @@ impl Sure {
         }
     }
 
+    /// `There is`, or `There is usually`.
+    pub(super) fn there_is(self) -> &'static str {
+        match self {
+            Sure::Usually => "There is usually",
+            Sure::Said => "There is",
+        }
+    }
+
     /// `This is`, or `This is usually`.
     pub(super) fn is(self) -> &'static str {
         match self {
@@ -74,9 +82,9 @@ pub(super) struct Ball {
 }
 
 /// Words that tell of a part being gone.
-const GONE: [&str; 7] = ["taken out", "taken off", "removed", "cut off", "cut out", "pulled out", "without"];
+const GONE: [&str; 6] = ["taken out", "taken off", "removed", "cut off", "cut out", "pulled out"];
 /// Words that take that back.
-const BUT: [&str; 4] = ["not", "n't", "still", "to be"];
+const BUT: [&str; 5] = ["not", "never", "still", "yet", "to be"];
 
 impl<'a> Looked<'a> {
     /// A batch as it was logged, with its kind where that is known.
@@ -130,10 +138,7 @@ impl<'a> Looked<'a> {
 
     /// Whether its name holds these words, whole and next to each other, in the singular or plural.
     pub(super) fn is_called(&self, words: &str) -> bool {
-        let name: Vec<&str> = in_words(self.name);
-        let words: Vec<&str> = in_words(words);
-        let same = |(a, b): (&&str, &&str)| same_word(&a.to_lowercase(), &b.to_lowercase());
-        !words.is_empty() && name.windows(words.len()).any(|part| part.iter().zip(&words).all(same))
+        holds(self.name, words)
     }
 
     /// How big one is, and how sure that is.
@@ -166,25 +171,29 @@ impl<'a> Looked<'a> {
         }
     }
 
-    /// Whether somebody said that this part is gone: `cord taken out of the hood`.
+    /// Whether somebody said that this part is gone: `cord taken out of the hood`, `no cord`.
     pub(super) fn is_without(&self, part: &str) -> bool {
-        let part = part.replace('-', " ");
-        let part = part.trim_end_matches('s');
+        let denied = |text: &str| ["no", "without"].iter().any(|no| holds(text, &format!("{no} {part}")));
         let gone = |note: &str| {
-            let note = normal(note);
-            let says = |words: &[&str]| words.iter().any(|word| note.contains(word));
-            let out = says(&GONE) || note.contains("took") && note.contains("out");
-            note.contains(part) && out && !says(&BUT)
+            let low = normal(note);
+            let out = GONE.iter().any(|gone| low.contains(gone)) || holds(note, "took") && holds(note, "out");
+            let doubted = BUT.iter().any(|but| holds(note, but)) || low.contains("n't");
+            denied(note) || holds(note, part) && out && !doubted
         };
-        let without = format!("without {part}");
-        self.lacks.iter().any(|lack| normal(lack).contains(part))
-            || self.notes.iter().any(|note| gone(note))
-            || normal(self.name).contains(&without)
+        denied(self.name) || self.lacks.iter().any(|lack| holds(lack, part)) || self.notes.iter().any(|note| gone(note))
     }
 }
 
-fn in_words(text: &str) -> Vec<&str> {
-    text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect()
+/// Whether a text holds these words, whole and next to each other, in the singular or plural.
+fn holds(text: &str, words: &str) -> bool {
+    let (text, words) = (in_words(text), in_words(words));
+    let same = |part: &[String]| part.iter().zip(&words).all(|(a, b)| same_word(a, b));
+    !words.is_empty() && text.windows(words.len()).any(same)
+}
+
+fn in_words(text: &str) -> Vec<String> {
+    let words = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+    words.map(str::to_lowercase).collect()
 }
 
 #[cfg(test)]
@@ -213,7 +222,9 @@ mod tests {
             ("The Cord is cut off", true),
             ("cord not taken out yet", false),
             ("cord to be removed", false),
+            ("no cords", true),
             ("zip removed", false),
+            ("accord removed", false),
             ("a cord in the hood", false),
             ("couldn't get the cord pulled out", false),
         ] {

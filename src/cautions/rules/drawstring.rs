@@ -11,6 +11,7 @@ pub(super) const RULE: Rule = Rule {
     about: "cords in hoods and jackets",
     under: None,
     source: "16 CFR 1120.3(b); ASTM F1816-97",
+    sheet: "A cord in a garment: please pull it out if it is at the hood or neck.",
     look,
 };
 
@@ -34,8 +35,8 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
              it can catch and strangle. Pull it out."
         }
         None => {
-            "Nobody has said its size in the scale from 2T to 16; in sizes 2T to 12 there should be none at hood or \
-             neck. Pull it out."
+            "Nobody has said which size it is, 2T to 16; in sizes 2T to 12 there should be none at hood or neck. \
+             Pull it out."
         }
     };
     Some(say(Level::LookTwice, Remedy::TakePartOut("cord"), format!("{what} {rest}")))
@@ -86,7 +87,7 @@ mod tests {
         }
         assert_eq!([text(Some("17")), text(Some("18-20"))], ["", ""]);
         for size in [None, Some("M"), Some("128"), Some("")] {
-            assert!(text(size).contains("Nobody has said its size"), "{size:?}");
+            assert!(text(size).contains("Nobody has said which size"), "{size:?}");
         }
         let look = Some((Level::LookTwice, Remedy::TakePartOut("cord")));
         assert_eq!([0, 12].map(|age| told("drawstring", &of_kind("jacket"), age)), [look, look]);

@@ -12,6 +12,7 @@ pub(super) const RULE: Rule = Rule {
     about: "small parts",
     under: Some(3),
     source: "16 CFR 1501.3 and 1501.4; 16 CFR 1500.18(a)(9)",
+    sheet: "Small parts: please keep it away from children under 3, who could choke on them.",
     look,
 };
 
@@ -41,10 +42,13 @@ fn of_its_size(scene: &Scene<'_>) -> Option<Said> {
 }
 
 fn parts(sure: Sure) -> Said {
-    let has = sure.has();
+    let what = match sure {
+        Sure::Usually => "This usually is or has a small part.",
+        Sure::Said => "This has small parts.",
+    };
     let text = format!(
-        "{has} small parts. Children under 3 put things into their mouths and could choke on them. \
-         Keep it for an older child, or take the small parts out."
+        "{what} Children under 3 put things into their mouths and could choke on it. \
+         Keep it for an older child, or take out what is small."
     );
     say(Level::NotForAge, Remedy::KeepForOlder(3), text)
 }
@@ -126,7 +130,7 @@ mod tests {
         assert_eq!(told("small-part", &toy, 0), Some((Level::NotForAge, Remedy::KeepForOlder(3))));
         assert!(told("small-part", &toy, 2).is_some());
         assert_eq!(told("small-part", &toy, 3), None);
-        assert!(words("small-part", &toy, 2).starts_with("This usually has small parts."));
+        assert!(words("small-part", &toy, 2).starts_with("This usually is or has a small part."));
     }
 
     /// 16 CFR 1501.3.

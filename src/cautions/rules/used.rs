@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "used or dirty things",
     under: None,
     source: "common practice: most drives ask for new things, or for clean ones as good as new",
+    sheet: "It was used before: please wash it once more.",
     look,
 };
 
