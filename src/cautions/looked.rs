@@ -16,6 +16,8 @@ pub struct Looked<'a> {
     pub kind: Option<&'a str>,
     /// What part of a checklist it serves.
     pub category: Option<&'a Category>,
+    /// The category of its kind, whatever it serves in this season: a doll that is a wow item is a toy.
+    pub kind_category: Option<&'a Category>,
     /// What is typical of its kind, where that is known.
     pub typical: Option<&'a Typical>,
     /// What was said of it: small-parts, used, sealed.
@@ -93,6 +95,7 @@ impl<'a> Looked<'a> {
             name: &facts.name,
             kind: kind.map(|kind| kind.name.as_str()).or(facts.kind.as_deref()),
             category: facts.category.as_ref().or(kind.map(|kind| &kind.category)),
+            kind_category: kind.map(|kind| &kind.category),
             typical: kind.and_then(|kind| kind.typical.as_ref()),
             flags: facts.flags.iter().map(String::as_str).collect(),
             notes: facts.notes.iter().map(String::as_str).collect(),
@@ -107,13 +110,8 @@ impl<'a> Looked<'a> {
 
     /// Whether a hazard is there, and how sure that is; what was said, and what was taken out, outranks what is usual.
     pub(super) fn has(&self, word: &str, is: impl Fn(&Hazard) -> bool) -> Option<Sure> {
-        if self.is_without(word) {
-            None
-        } else if self.says(word) {
-            Some(Sure::Said)
-        } else {
-            self.usual(is).map(|_| Sure::Usually)
-        }
+        let sure = if self.says(word) { Some(Sure::Said) } else { self.usual(is).map(|_| Sure::Usually) };
+        sure.filter(|_| !self.is_without(word))
     }
 
     /// Whether a line said this of it.
@@ -133,7 +131,12 @@ impl<'a> Looked<'a> {
 
     /// Whether it is there to be played with, as far as is known.
     pub(super) fn is_toy(&self) -> bool {
-        matches!(self.category, Some(Category::Toy | Category::Wow) | None)
+        matches!(self.sort(), Some(Category::Toy | Category::Wow) | None)
+    }
+
+    /// What sort of thing it is: the category of its kind, else the one it serves.
+    pub(super) fn sort(&self) -> Option<&'a Category> {
+        self.kind_category.or(self.category)
     }
 
     /// Whether its name holds these words, whole and next to each other, in the singular or plural.

@@ -16,6 +16,7 @@ pub(super) fn of_kind(name: &str) -> Looked<'static> {
         name: &kind.name,
         kind: Some(&kind.name),
         category: Some(&kind.category),
+        kind_category: Some(&kind.category),
         typical: kind.typical.as_ref(),
         ..Looked::default()
     }

@@ -46,7 +46,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
 fn drawn(thing: &Looked<'_>) -> Option<Sure> {
     let usual = |hazard: &Hazard| *hazard == Hazard::Drawstring;
     let named = || ["hood", "hooded", "hoodie", "jacket"].iter().any(|word| thing.is_called(word));
-    let may_have = thing.usual(usual).is_some() || thing.category == Some(&Category::Clothing) && named();
+    let may_have = thing.usual(usual).is_some() || thing.sort() == Some(&Category::Clothing) && named();
     if !may_have || thing.is_without("drawstring") {
         return None;
     }

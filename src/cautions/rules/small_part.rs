@@ -90,20 +90,9 @@ mod tests {
     use crate::model::category::Category;
     use crate::model::rules::Level;
 
-    const TOY: Looked<'static> = Looked {
-        name: "thing",
-        kind: None,
-        category: Some(&Category::Toy),
-        typical: None,
-        flags: Vec::new(),
-        notes: Vec::new(),
-        lacks: Vec::new(),
-        dims: None,
-        size: None,
-        expires: None,
-        pieces: None,
-        holds: Vec::new(),
-    };
+    fn toy() -> Looked<'static> {
+        Looked { name: "thing", category: Some(&Category::Toy), ..Looked::default() }
+    }
 
     /// 16 CFR 1501.4: the cylinder, in every orientation.
     #[test]
@@ -119,7 +108,7 @@ mod tests {
             ([3, 66, 3], None),
         ] {
             let dims = size(&sides);
-            assert_eq!(told("small-part", &Looked { dims: Some(&dims), ..TOY }, 2), expected, "{sides:?}");
+            assert_eq!(told("small-part", &Looked { dims: Some(&dims), ..toy() }, 2), expected, "{sides:?}");
         }
     }
 
@@ -146,9 +135,9 @@ mod tests {
 
     #[test]
     fn what_is_unknown_is_said_to_be_unknown() {
-        assert!(words("small-part", &TOY, 2).starts_with("Nobody has said how big this is."));
+        assert!(words("small-part", &toy(), 2).starts_with("Nobody has said how big this is."));
         assert!(words("small-part", &of_kind("tea set"), 2).starts_with("This comes in pieces"));
-        let mut parts = TOY;
+        let mut parts = toy();
         parts.flags = vec!["small-parts"];
         assert!(words("small-part", &parts, 2).starts_with("This has small parts."));
         assert_eq!(rule("small-part").unwrap().under, Some(3));

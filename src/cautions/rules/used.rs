@@ -23,7 +23,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     if !dirty && !thing.says("used") {
         return None;
     }
-    if thing.category == Some(&Category::Hygiene) || thing.is_one_of(&NEXT_TO_SKIN) {
+    if thing.sort() == Some(&Category::Hygiene) || thing.is_one_of(&NEXT_TO_SKIN) {
         let text = "This was used, and it belongs to one body alone. Leave it out, and choose a new one.";
         return Some(say(Level::LookTwice, Remedy::LeaveOut, text.to_owned()));
     }
