@@ -47,7 +47,9 @@ fn tighten(cautions: &mut Vec<Caution>, id: &str, level: Level, thing: &Looked<'
         if level > caution.level {
             caution.level = level;
             caution.text = format!("{} {}", said(drive), caution.text);
-            caution.source = format!("{SOURCE}; {}", caution.source);
+            if caution.source != SOURCE {
+                caution.source = format!("{SOURCE}; {}", caution.source);
+            }
             caution.remedy = remedy(level, drive);
         }
     } else if drive.names_things() || rule(id).is_some_and(|rule| rule.concerns(thing, when)) {

@@ -32,7 +32,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
         }
         Some(_) => {
             "In sizes 2T to 12 there should be none at hood or neck, and at the waist no end longer than 75 mm (3 in): \
-             it can catch and strangle. Pull it out."
+             it can catch and pull tight. Pull it out."
         }
         None => {
             "Nobody has said which size it is, 2T to 16; in sizes 2T to 12 there should be none at hood or neck. \

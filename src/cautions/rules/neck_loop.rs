@@ -27,7 +27,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     match round {
         Some(_) if scene.age < 3 => {
             let text = format!(
-                "{what}, more than {ROUND} mm round. A child under 3 could be strangled by it. \
+                "{what}, more than {ROUND} mm round. A child under 3 could be caught in it. \
                  Take the loop off, or keep it for an older child."
             );
             Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text))

@@ -47,7 +47,7 @@ fn parts(sure: Sure) -> Said {
         Sure::Said => "This has small parts.",
     };
     let text = format!(
-        "{what} Children under 3 put things into their mouths and could choke on it. \
+        "{what} Children under 3 put things into their mouths and could choke. \
          Keep it for an older child, or take out what is small."
     );
     say(Level::NotForAge, Remedy::KeepForOlder(3), text)
