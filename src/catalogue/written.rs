@@ -130,6 +130,7 @@ fn hazard_of(words: &str) -> Part<Hazard> {
         ("weapon", None) => Hazard::Weapon,
         ("flame", None) => Hazard::Flame,
         ("plastic bag", None) => Hazard::PlasticBag,
+        ("swells", None) => Hazard::Swells,
         ("liquid", None) => Hazard::Liquid,
         ("melts", None) => Hazard::Melts,
         ("food", None) => Hazard::Food,

@@ -47,7 +47,9 @@ fn tighten(cautions: &mut Vec<Caution>, id: &str, level: Level, thing: &Looked<'
         if level > caution.level {
             caution.level = level;
             caution.text = format!("{} {}", said(drive), caution.text);
-            caution.source = format!("{SOURCE}; {}", caution.source);
+            if caution.source != SOURCE {
+                caution.source = format!("{SOURCE}; {}", caution.source);
+            }
             caution.remedy = remedy(level, drive);
         }
     } else if drive.names_things() || rule(id).is_some_and(|rule| rule.concerns(thing, when)) {
@@ -62,18 +64,24 @@ fn own(id: &str, level: Level, thing: &Looked<'_>, drive: &DriveRule) -> Caution
         thing: thing.name.to_owned(),
         text: said(drive),
         source: SOURCE.to_owned(),
+        sheet: rule(id).map_or_else(|| format!("The drive says: {}.", reason(drive)), |rule| rule.sheet.to_owned()),
         remedy: remedy(level, drive),
     }
 }
 
 fn said(drive: &DriveRule) -> String {
-    let reason = drive.reason.trim_end_matches('.');
+    let reason = reason(drive);
     match drive.level.level() {
         Some(Level::Forbidden) => format!("Your drive forbids it: {reason}."),
         Some(Level::NotForAge) => format!("Your drive keeps it for other ages: {reason}."),
         Some(Level::LookTwice) => format!("Your drive asks to look twice: {reason}."),
         Some(Level::TellParent) | None => format!("Your drive wants the parent to know: {reason}."),
     }
+}
+
+/// The drive's reason, to be put into a sentence.
+fn reason(drive: &DriveRule) -> &str {
+    drive.reason.trim_end_matches('.')
 }
 
 fn remedy(level: Level, drive: &DriveRule) -> Remedy {

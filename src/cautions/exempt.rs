@@ -75,7 +75,7 @@ const KINDS: &[(&str, &[&str])] = &[
 
 /// Whether the small-parts test leaves it out. (d) and the rest of (e) are whole categories here.
 pub(super) fn is_exempt(thing: &Looked<'_>) -> bool {
-    matches!(thing.category, Some(Category::Hygiene | Category::Clothing))
+    matches!(thing.sort(), Some(Category::Hygiene | Category::Clothing))
         || KINDS.iter().any(|(_, kinds)| thing.is_one_of(kinds))
 }
 
@@ -89,6 +89,13 @@ mod tests {
         for kind in KINDS.iter().flat_map(|(_, kinds)| kinds.iter()) {
             assert!(is_exempt(&of_kind(kind)), "{kind}");
         }
+    }
+
+    #[test]
+    fn an_exempt_thing_that_is_a_wow_item_stays_exempt() {
+        let mut hat = of_kind("hat");
+        hat.category = Some(&Category::Wow);
+        assert!(is_exempt(&hat));
     }
 
     #[test]

@@ -16,6 +16,8 @@ pub struct Looked<'a> {
     pub kind: Option<&'a str>,
     /// What part of a checklist it serves.
     pub category: Option<&'a Category>,
+    /// The category of its kind, whatever it serves in this season: a doll that is a wow item is a toy.
+    pub kind_category: Option<&'a Category>,
     /// What is typical of its kind, where that is known.
     pub typical: Option<&'a Typical>,
     /// What was said of it: small-parts, used, sealed.
@@ -54,6 +56,14 @@ impl Sure {
         }
     }
 
+    /// `There is`, or `There is usually`.
+    pub(super) fn there_is(self) -> &'static str {
+        match self {
+            Sure::Usually => "There is usually",
+            Sure::Said => "There is",
+        }
+    }
+
     /// `This is`, or `This is usually`.
     pub(super) fn is(self) -> &'static str {
         match self {
@@ -74,9 +84,9 @@ pub(super) struct Ball {
 }
 
 /// Words that tell of a part being gone.
-const GONE: [&str; 7] = ["taken out", "taken off", "removed", "cut off", "cut out", "pulled out", "without"];
+const GONE: [&str; 6] = ["taken out", "taken off", "removed", "cut off", "cut out", "pulled out"];
 /// Words that take that back.
-const BUT: [&str; 4] = ["not", "n't", "still", "to be"];
+const BUT: [&str; 5] = ["not", "never", "still", "yet", "to be"];
 
 impl<'a> Looked<'a> {
     /// A batch as it was logged, with its kind where that is known.
@@ -85,6 +95,7 @@ impl<'a> Looked<'a> {
             name: &facts.name,
             kind: kind.map(|kind| kind.name.as_str()).or(facts.kind.as_deref()),
             category: facts.category.as_ref().or(kind.map(|kind| &kind.category)),
+            kind_category: kind.map(|kind| &kind.category),
             typical: kind.and_then(|kind| kind.typical.as_ref()),
             flags: facts.flags.iter().map(String::as_str).collect(),
             notes: facts.notes.iter().map(String::as_str).collect(),
@@ -99,13 +110,8 @@ impl<'a> Looked<'a> {
 
     /// Whether a hazard is there, and how sure that is; what was said, and what was taken out, outranks what is usual.
     pub(super) fn has(&self, word: &str, is: impl Fn(&Hazard) -> bool) -> Option<Sure> {
-        if self.is_without(word) {
-            None
-        } else if self.says(word) {
-            Some(Sure::Said)
-        } else {
-            self.usual(is).map(|_| Sure::Usually)
-        }
+        let sure = if self.says(word) { Some(Sure::Said) } else { self.usual(is).map(|_| Sure::Usually) };
+        sure.filter(|_| !self.is_without(word))
     }
 
     /// Whether a line said this of it.
@@ -125,15 +131,17 @@ impl<'a> Looked<'a> {
 
     /// Whether it is there to be played with, as far as is known.
     pub(super) fn is_toy(&self) -> bool {
-        matches!(self.category, Some(Category::Toy | Category::Wow) | None)
+        matches!(self.sort(), Some(Category::Toy | Category::Wow) | None)
+    }
+
+    /// What sort of thing it is: the category of its kind, else the one it serves.
+    pub(super) fn sort(&self) -> Option<&'a Category> {
+        self.kind_category.or(self.category)
     }
 
     /// Whether its name holds these words, whole and next to each other, in the singular or plural.
     pub(super) fn is_called(&self, words: &str) -> bool {
-        let name: Vec<&str> = in_words(self.name);
-        let words: Vec<&str> = in_words(words);
-        let same = |(a, b): (&&str, &&str)| same_word(&a.to_lowercase(), &b.to_lowercase());
-        !words.is_empty() && name.windows(words.len()).any(|part| part.iter().zip(&words).all(same))
+        holds(self.name, words)
     }
 
     /// How big one is, and how sure that is.
@@ -166,25 +174,29 @@ impl<'a> Looked<'a> {
         }
     }
 
-    /// Whether somebody said that this part is gone: `cord taken out of the hood`.
+    /// Whether somebody said that this part is gone: `cord taken out of the hood`, `no cord`.
     pub(super) fn is_without(&self, part: &str) -> bool {
-        let part = part.replace('-', " ");
-        let part = part.trim_end_matches('s');
+        let denied = |text: &str| ["no", "without"].iter().any(|no| holds(text, &format!("{no} {part}")));
         let gone = |note: &str| {
-            let note = normal(note);
-            let says = |words: &[&str]| words.iter().any(|word| note.contains(word));
-            let out = says(&GONE) || note.contains("took") && note.contains("out");
-            note.contains(part) && out && !says(&BUT)
+            let low = normal(note);
+            let out = GONE.iter().any(|gone| low.contains(gone)) || holds(note, "took") && holds(note, "out");
+            let doubted = BUT.iter().any(|but| holds(note, but)) || low.contains("n't");
+            denied(note) || holds(note, part) && out && !doubted
         };
-        let without = format!("without {part}");
-        self.lacks.iter().any(|lack| normal(lack).contains(part))
-            || self.notes.iter().any(|note| gone(note))
-            || normal(self.name).contains(&without)
+        denied(self.name) || self.lacks.iter().any(|lack| holds(lack, part)) || self.notes.iter().any(|note| gone(note))
     }
 }
 
-fn in_words(text: &str) -> Vec<&str> {
-    text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect()
+/// Whether a text holds these words, whole and next to each other, in the singular or plural.
+fn holds(text: &str, words: &str) -> bool {
+    let (text, words) = (in_words(text), in_words(words));
+    let same = |part: &[String]| part.iter().zip(&words).all(|(a, b)| same_word(a, b));
+    !words.is_empty() && text.windows(words.len()).any(same)
+}
+
+fn in_words(text: &str) -> Vec<String> {
+    let words = text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+    words.map(str::to_lowercase).collect()
 }
 
 #[cfg(test)]
@@ -213,7 +225,9 @@ mod tests {
             ("The Cord is cut off", true),
             ("cord not taken out yet", false),
             ("cord to be removed", false),
+            ("no cords", true),
             ("zip removed", false),
+            ("accord removed", false),
             ("a cord in the hood", false),
             ("couldn't get the cord pulled out", false),
         ] {

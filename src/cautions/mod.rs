@@ -66,10 +66,12 @@ pub struct Caution {
     pub level: Level,
     /// What the thing is called.
     pub thing: String,
-    /// Two or three sentences: what it is, why it matters, what to do.
+    /// Two or three sentences to the packer: what it is, why it matters, what to do.
     pub text: String,
     /// Where the rule stands.
     pub source: String,
+    /// What the box's sheet says to the parent, if the thing is given.
+    pub sheet: String,
     /// What can be done about it.
     pub remedy: Remedy,
 }

@@ -14,6 +14,8 @@ pub struct Rule {
     pub under: Option<u8>,
     /// Where it stands.
     pub source: &'static str,
+    /// What the box's sheet says to the parent, if the thing is given.
+    pub sheet: &'static str,
     pub(super) look: Look,
 }
 
@@ -52,6 +54,7 @@ impl Rule {
             thing: thing.name.to_owned(),
             text: said.text,
             source: self.source.to_owned(),
+            sheet: self.sheet.to_owned(),
             remedy: said.remedy,
         })
     }

@@ -128,6 +128,8 @@ pub enum Hazard {
     Flame,
     /// A thin plastic bag or film.
     PlasticBag,
+    /// It swells in water, or in the body.
+    Swells,
     /// It may leak.
     Liquid,
     /// It may melt.

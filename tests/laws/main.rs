@@ -14,6 +14,7 @@
 mod acts;
 mod boxes;
 mod by_hand;
+mod careful;
 mod dice;
 mod late;
 mod laws;

@@ -5,8 +5,14 @@ use crate::cautions::rule::{Rule, Said, Scene, say};
 use crate::model::kind::Hazard;
 use crate::model::rules::Level;
 
-pub(super) const RULE: Rule =
-    Rule { id: "balloon", about: "balloons", under: Some(8), source: "16 CFR 1500.19(b)(2)", look };
+pub(super) const RULE: Rule = Rule {
+    id: "balloon",
+    about: "balloons",
+    under: Some(8),
+    source: "16 CFR 1500.19(b)(2)",
+    sheet: "Balloons: children under 8 can choke on them. Please blow them up yourself, and throw broken ones away at once.",
+    look,
+};
 
 fn look(scene: &Scene<'_>) -> Option<Said> {
     let sure = scene.thing.has("balloon", |hazard| *hazard == Hazard::Balloon)?;

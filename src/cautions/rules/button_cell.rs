@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "button cells",
     under: None,
     source: "Public Law 117-171 (Reese's Law) and 16 CFR 1263, for children of 6 and younger; ASTM F963-17 clause 5.15.2",
+    sheet: "Button cells: please keep them away from small children. If one is swallowed, go to a doctor at once.",
     look,
 };
 
@@ -18,7 +19,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     let why = format!("{} button cells; one that is swallowed can burn within 2 hours.", sure.has());
     if scene.age <= 6 {
         let text = format!(
-            "{why} Look that their lid opens only with a tool or with two movements at once. \
+            "{why} Make sure that their lid opens only with a tool or with two movements at once. \
              If it doesn't, take them out or leave it out."
         );
         return Some(say(Level::LookTwice, Remedy::TakePartOut("button cells"), text));

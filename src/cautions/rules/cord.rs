@@ -9,6 +9,7 @@ pub(super) const RULE: Rule = Rule {
     about: "long cords",
     under: Some(3),
     source: "EN 71-1 clauses 4.11 and 5.4; ASTM F963 clause 4.14.1",
+    sheet: "A long cord: please keep it away from children under 3.",
     look,
 };
 
@@ -24,28 +25,39 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     let most = if scene.age < 2 { SHORT } else { LONG };
     if length > most {
         let text = format!(
-            "{} a cord of about {length} mm. A child under 3 could get caught in a cord of more than {most} mm. \
+            "{} a cord of about {}. A child under 3 could get caught in a cord of more than {most} mm. \
              Shorten it, take it off, or keep it for an older child.",
-            sure.has()
+            sure.there_is(),
+            long(length)
         );
         return Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text));
     }
     if length > SHORT {
         let text = format!(
-            "{} a cord of about {length} mm; over {SHORT} mm it would carry a warning in a shop. \
+            "{} a cord of about {}; over {SHORT} mm it would carry a warning in a shop. \
              Tell the parent on the sheet.",
-            sure.has()
+            sure.there_is(),
+            long(length)
         );
         return Some(say(Level::TellParent, Remedy::AddToSheet, text));
     }
     None
 }
 
+/// A length as people say it: `300 mm`, `2.1 m`.
+fn long(length: u32) -> String {
+    match (length / 1000, length % 1000 / 100) {
+        (0, _) => format!("{length} mm"),
+        (metres, 0) => format!("{metres} m"),
+        (metres, tenths) => format!("{metres}.{tenths} m"),
+    }
+}
+
 fn unknown(sure: Sure) -> Said {
     let text = format!(
         "{} a cord, and nobody has said how long it is. \
          Measure it: for a child under 3 it should be no longer than {SHORT} mm.",
-        sure.has()
+        sure.there_is()
     );
     say(Level::LookTwice, Remedy::Measure, text)
 }
@@ -77,6 +89,11 @@ mod tests {
     }
 
     #[test]
+    fn lengths_are_told_as_people_say_them() {
+        assert_eq!([300, 999, 1000, 2100, 50_000].map(super::long), ["300 mm", "999 mm", "1 m", "2.1 m", "50 m"]);
+    }
+
+    #[test]
     fn it_ends_on_the_third_birthday() {
         assert_eq!([level(2100, 2), level(2100, 3)], [Some(Level::NotForAge), None]);
     }
@@ -86,6 +103,6 @@ mod tests {
         let mut toy = of_kind("toy boat");
         toy.flags = vec!["cord"];
         assert_eq!(told("cord", &toy, 2), Some((Level::LookTwice, Remedy::Measure)));
-        assert!(words("cord", &toy, 2).starts_with("This has a cord, and nobody has said how long"));
+        assert!(words("cord", &toy, 2).starts_with("There is a cord, and nobody has said how long"));
     }
 }

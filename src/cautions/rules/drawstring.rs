@@ -11,6 +11,7 @@ pub(super) const RULE: Rule = Rule {
     about: "cords in hoods and jackets",
     under: None,
     source: "16 CFR 1120.3(b); ASTM F1816-97",
+    sheet: "A cord in a garment: please pull it out if it is at the hood or neck.",
     look,
 };
 
@@ -31,11 +32,11 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
         }
         Some(_) => {
             "In sizes 2T to 12 there should be none at hood or neck, and at the waist no end longer than 75 mm (3 in): \
-             it can catch and strangle. Pull it out."
+             it can catch and pull tight. Pull it out."
         }
         None => {
-            "Nobody has said its size in the scale from 2T to 16; in sizes 2T to 12 there should be none at hood or \
-             neck. Pull it out."
+            "Nobody has said which size it is, 2T to 16; in sizes 2T to 12 there should be none at hood or neck. \
+             Pull it out."
         }
     };
     Some(say(Level::LookTwice, Remedy::TakePartOut("cord"), format!("{what} {rest}")))
@@ -45,7 +46,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
 fn drawn(thing: &Looked<'_>) -> Option<Sure> {
     let usual = |hazard: &Hazard| *hazard == Hazard::Drawstring;
     let named = || ["hood", "hooded", "hoodie", "jacket"].iter().any(|word| thing.is_called(word));
-    let may_have = thing.usual(usual).is_some() || thing.category == Some(&Category::Clothing) && named();
+    let may_have = thing.usual(usual).is_some() || thing.sort() == Some(&Category::Clothing) && named();
     if !may_have || thing.is_without("drawstring") {
         return None;
     }
@@ -86,7 +87,7 @@ mod tests {
         }
         assert_eq!([text(Some("17")), text(Some("18-20"))], ["", ""]);
         for size in [None, Some("M"), Some("128"), Some("")] {
-            assert!(text(size).contains("Nobody has said its size"), "{size:?}");
+            assert!(text(size).contains("Nobody has said which size"), "{size:?}");
         }
         let look = Some((Level::LookTwice, Remedy::TakePartOut("cord")));
         assert_eq!([0, 12].map(|age| told("drawstring", &of_kind("jacket"), age)), [look, look]);

@@ -11,6 +11,7 @@ pub(super) const RULE: Rule = Rule {
     about: "out of date when the box is opened",
     under: None,
     source: "common practice: a thing should be good on the day the box is opened",
+    sheet: "Please look at its date before it is used.",
     look,
 };
 

@@ -10,13 +10,14 @@ pub(super) const RULE: Rule = Rule {
     about: "what burns",
     under: None,
     source: "common practice: no drive sends fire, and no carrier takes it undeclared",
+    sheet: "It burns or bangs: please keep it, and use it yourself.",
     look,
 };
 
 fn look(scene: &Scene<'_>) -> Option<Said> {
     scene.thing.has("flame", |hazard| *hazard == Hazard::Flame)?;
-    let text = "This burns, bangs, or is lit with a flame. It is no gift for a child by themselves, and it may not travel \
-                with the boxes. Leave it out.";
+    let text = "This burns, bangs, or is lit with a flame. It is nothing for a child alone, and it may not travel with \
+                the boxes. Leave it out.";
     Some(say(Level::NotForAge, Remedy::LeaveOut, text.to_owned()))
 }
 

@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "food and sweets",
     under: None,
     source: "common practice: most drives take none; under 4, advice of children's doctors on nuts and hard sweets (from memory)",
+    sheet: "Something to eat or drink: please see whether your child can have what is in it.",
     look,
 };
 

@@ -10,17 +10,18 @@ pub(super) const RULE: Rule = Rule {
     about: "glass",
     under: None,
     source: "EN 71-1 clause 4.5, under 3; common practice from 3 on: glass breaks on the way",
+    sheet: "Glass: please see whether it is whole before your child has it.",
     look,
 };
 
 fn look(scene: &Scene<'_>) -> Option<Said> {
     let sure = scene.thing.has("glass", |hazard| *hazard == Hazard::Glass)?;
-    let what = format!("{} glass, which can break on the way and cut.", sure.has());
+    let what = format!("{} glass in it, which can break on the way and cut.", sure.there_is());
     if scene.age < 3 {
         let text = format!("{what} It is not for children under 3. Take the glass out, or keep it for an older child.");
         return Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text));
     }
-    let text = format!("{what} Take the glass out, wrap it well, or choose one of plastic.");
+    let text = format!("{what} Take the glass out where that can be done, wrap it well, or choose one of plastic.");
     Some(say(Level::LookTwice, Remedy::TakePartOut("glass"), text))
 }
 

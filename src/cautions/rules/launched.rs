@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "toys that shoot",
     under: Some(8),
     source: "common practice; ASTM F963 has a clause on toys that shoot (from memory)",
+    sheet: "Something flies off: please let nobody aim at a face.",
     look,
 };
 
@@ -20,7 +21,8 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
         let text = format!("{what} Keep it for an older child.");
         return Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text));
     }
-    let text = format!("{what} Look that it flies slowly and that its tip is soft and stays on; if not, leave it out.");
+    let text =
+        format!("{what} Make sure that it flies slowly and that its tip is soft and stays on; if not, leave it out.");
     Some(say(Level::LookTwice, Remedy::KeepForOlder(8), text))
 }
 

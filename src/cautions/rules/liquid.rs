@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "liquids",
     under: None,
     source: "common practice: liquids leak on the way, and many drives take none",
+    sheet: "A liquid: please see whether it has leaked on the way.",
     look,
 };
 

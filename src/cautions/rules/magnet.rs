@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "magnets",
     under: Some(14),
     source: "16 CFR 1262.2 and 1262.3 (a flux index of 50 kG² mm²); EN 71-1 clause 4.23.2, for toys, under 14",
+    sheet: "Magnets: please keep them out of mouths. If one is swallowed, go to a doctor at once.",
     look,
 };
 
@@ -17,7 +18,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     let sure = scene.thing.has("magnet", |hazard| *hazard == Hazard::Magnet)?;
     let text = format!(
         "{} a magnet. Two that are swallowed pull together inside the body and do great harm. \
-         Look that none is loose and none can come loose; take out what is.",
+         Make sure that none is loose and none can come loose; take out what is.",
         sure.has()
     );
     Some(say(Level::LookTwice, Remedy::TakePartOut("magnet"), text))

@@ -5,8 +5,14 @@ use crate::cautions::rule::{Rule, Said, Scene, say};
 use crate::model::kind::Hazard;
 use crate::model::rules::Level;
 
-pub(super) const RULE: Rule =
-    Rule { id: "marble", about: "marbles", under: None, source: "16 CFR 1500.18(a)(17); 16 CFR 1500.19(b)(4)", look };
+pub(super) const RULE: Rule = Rule {
+    id: "marble",
+    about: "marbles",
+    under: None,
+    source: "16 CFR 1500.18(a)(17); 16 CFR 1500.19(b)(4)",
+    sheet: "Marbles: please keep them away from children under 3, who could choke on them.",
+    look,
+};
 
 fn look(scene: &Scene<'_>) -> Option<Said> {
     let sure = scene.thing.has("marble", |hazard| *hazard == Hazard::Marble)?;

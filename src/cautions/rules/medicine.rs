@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "medicines and vitamins",
     under: None,
     source: "common practice: no drive takes them, and customs may hold the whole carton",
+    sheet: "A medicine or a vitamin: please keep it, and ask a doctor.",
     look,
 };
 

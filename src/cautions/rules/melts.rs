@@ -9,13 +9,14 @@ pub(super) const RULE: Rule = Rule {
     id: "melts",
     about: "what melts",
     under: None,
-    source: "common practice: cartons stand in hot lorries and containers",
+    source: "common practice: cartons stand in hot trucks and containers",
+    sheet: "It may have melted on the way: please look before your child has it.",
     look,
 };
 
 fn look(scene: &Scene<'_>) -> Option<Said> {
     scene.thing.has("melts", |hazard| *hazard == Hazard::Melts)?;
-    let text = "This can melt in a hot lorry or container and run into everything. \
+    let text = "This can melt on a hot journey and run into everything else. \
                 Put it into a bag of its own, or leave it out.";
     Some(say(Level::LookTwice, Remedy::SealInBag, text.to_owned()))
 }

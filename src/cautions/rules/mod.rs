@@ -22,6 +22,7 @@ mod small_ball;
 mod small_ball_toy;
 mod small_part;
 mod small_part_toy;
+mod swells;
 mod used;
 mod weapon;
 
@@ -35,6 +36,7 @@ pub const RULES: &[Rule] = &[
     small_ball_toy::RULE,
     marble::RULE,
     balloon::RULE,
+    swells::RULE,
     magnet::RULE,
     button_cell::RULE,
     cord::RULE,

@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "loops round the neck",
     under: Some(6),
     source: "EN 71-1 clause 5.4, under 3; common practice from 3 to 5",
+    sheet: "It goes round the neck: please take it off for sleeping and climbing.",
     look,
 };
 
@@ -26,7 +27,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     match round {
         Some(_) if scene.age < 3 => {
             let text = format!(
-                "{what}, more than {ROUND} mm round. A child under 3 could be strangled by it. \
+                "{what}, more than {ROUND} mm round. A child under 3 could be caught in it. \
                  Take the loop off, or keep it for an older child."
             );
             Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text))
@@ -40,7 +41,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
         }
         _ => {
             let text = format!("{what}. Pull it: it should come apart before it can hurt. If it doesn't, take it off.");
-            Some(say(Level::LookTwice, Remedy::TakePartOut("loop"), text))
+            Some(say(Level::LookTwice, Remedy::TakePartOut("cord"), text))
         }
     }
 }
@@ -70,7 +71,7 @@ mod tests {
 
     #[test]
     fn from_3_to_5_it_should_come_apart() {
-        let look = Some((Level::LookTwice, Remedy::TakePartOut("loop")));
+        let look = Some((Level::LookTwice, Remedy::TakePartOut("cord")));
         assert_eq!([3, 5, 6].map(|age| by_round(Some(450), age)), [look, look, None]);
     }
 }

@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "thin plastic bags",
     under: Some(6),
     source: "common practice; ASTM F963 has a clause on plastic film (from memory)",
+    sheet: "Thin plastic: please keep it away from small children; it can close mouth and nose.",
     look,
 };
 

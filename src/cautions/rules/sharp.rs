@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "points and edges",
     under: None,
     source: "16 CFR 1500.48 and 1500.49, under 8; EN 71-1 clauses 4.7 and 4.8, under 3; common practice from 8 on",
+    sheet: "A point or an edge: please stay with a child under 8 who uses it.",
     look,
 };
 
@@ -26,13 +27,13 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
             Some(say(Level::NotForAge, Remedy::KeepForOlder(3), text))
         }
         3..8 if never_blunt || sure == Sure::Said && scene.thing.is_toy() => {
-            let text = format!("{what} Toys for children under 8 should have none. Keep it for an older child.");
+            let text = format!("{what} Children under 8 should get nothing of the sort. Keep it for an older child.");
             Some(say(Level::NotForAge, Remedy::KeepForOlder(8), text))
         }
         3..8 => {
             let text = format!(
                 "{what} Children under 8 should have only those without which the thing would be of no use. \
-                 Look whether it is blunt or can be covered; if not, keep it for an older child."
+                 See whether it is blunt or can be covered; if not, keep it for an older child."
             );
             Some(say(Level::LookTwice, Remedy::KeepForOlder(8), text))
         }

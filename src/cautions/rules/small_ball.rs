@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "small balls",
     under: Some(3),
     source: "16 CFR 1500.18(a)(17); 16 CFR 1500.19(a)(2)",
+    sheet: "A small ball: please keep it away from children under 3, who could choke on it.",
     look,
 };
 

@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "small balls, and toys with one",
     under: None,
     source: "16 CFR 1500.19(b)(3)",
+    sheet: "A small ball: please keep it away from children under 3, who could choke on it.",
     look,
 };
 

@@ -12,6 +12,7 @@ pub(super) const RULE: Rule = Rule {
     about: "small parts",
     under: Some(3),
     source: "16 CFR 1501.3 and 1501.4; 16 CFR 1500.18(a)(9)",
+    sheet: "Small parts: please keep it away from children under 3, who could choke on them.",
     look,
 };
 
@@ -41,10 +42,13 @@ fn of_its_size(scene: &Scene<'_>) -> Option<Said> {
 }
 
 fn parts(sure: Sure) -> Said {
-    let has = sure.has();
+    let what = match sure {
+        Sure::Usually => "This usually is or has a small part.",
+        Sure::Said => "This has small parts.",
+    };
     let text = format!(
-        "{has} small parts. Children under 3 put things into their mouths and could choke on them. \
-         Keep it for an older child, or take the small parts out."
+        "{what} Children under 3 put things into their mouths and could choke. \
+         Keep it for an older child, or take out what is small."
     );
     say(Level::NotForAge, Remedy::KeepForOlder(3), text)
 }
@@ -86,20 +90,9 @@ mod tests {
     use crate::model::category::Category;
     use crate::model::rules::Level;
 
-    const TOY: Looked<'static> = Looked {
-        name: "thing",
-        kind: None,
-        category: Some(&Category::Toy),
-        typical: None,
-        flags: Vec::new(),
-        notes: Vec::new(),
-        lacks: Vec::new(),
-        dims: None,
-        size: None,
-        expires: None,
-        pieces: None,
-        holds: Vec::new(),
-    };
+    fn toy() -> Looked<'static> {
+        Looked { name: "thing", category: Some(&Category::Toy), ..Looked::default() }
+    }
 
     /// 16 CFR 1501.4: the cylinder, in every orientation.
     #[test]
@@ -115,7 +108,7 @@ mod tests {
             ([3, 66, 3], None),
         ] {
             let dims = size(&sides);
-            assert_eq!(told("small-part", &Looked { dims: Some(&dims), ..TOY }, 2), expected, "{sides:?}");
+            assert_eq!(told("small-part", &Looked { dims: Some(&dims), ..toy() }, 2), expected, "{sides:?}");
         }
     }
 
@@ -126,7 +119,7 @@ mod tests {
         assert_eq!(told("small-part", &toy, 0), Some((Level::NotForAge, Remedy::KeepForOlder(3))));
         assert!(told("small-part", &toy, 2).is_some());
         assert_eq!(told("small-part", &toy, 3), None);
-        assert!(words("small-part", &toy, 2).starts_with("This usually has small parts."));
+        assert!(words("small-part", &toy, 2).starts_with("This usually is or has a small part."));
     }
 
     /// 16 CFR 1501.3.
@@ -142,9 +135,9 @@ mod tests {
 
     #[test]
     fn what_is_unknown_is_said_to_be_unknown() {
-        assert!(words("small-part", &TOY, 2).starts_with("Nobody has said how big this is."));
+        assert!(words("small-part", &toy(), 2).starts_with("Nobody has said how big this is."));
         assert!(words("small-part", &of_kind("tea set"), 2).starts_with("This comes in pieces"));
-        let mut parts = TOY;
+        let mut parts = toy();
         parts.flags = vec!["small-parts"];
         assert!(words("small-part", &parts, 2).starts_with("This has small parts."));
         assert_eq!(rule("small-part").unwrap().under, Some(3));

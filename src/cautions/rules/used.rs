@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "used or dirty things",
     under: None,
     source: "common practice: most drives ask for new things, or for clean ones as good as new",
+    sheet: "It was used before: please wash it once more.",
     look,
 };
 
@@ -22,7 +23,7 @@ fn look(scene: &Scene<'_>) -> Option<Said> {
     if !dirty && !thing.says("used") {
         return None;
     }
-    if thing.category == Some(&Category::Hygiene) || thing.is_one_of(&NEXT_TO_SKIN) {
+    if thing.sort() == Some(&Category::Hygiene) || thing.is_one_of(&NEXT_TO_SKIN) {
         let text = "This was used, and it belongs to one body alone. Leave it out, and choose a new one.";
         return Some(say(Level::LookTwice, Remedy::LeaveOut, text.to_owned()));
     }

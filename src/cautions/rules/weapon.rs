@@ -10,6 +10,7 @@ pub(super) const RULE: Rule = Rule {
     about: "weapons and toy weapons",
     under: None,
     source: "common practice: most drives take none, nor what looks like one",
+    sheet: "It looks like a weapon: please decide whether your child may have it.",
     look,
 };
 
