@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::cautions::CautionRow;
 use super::table::{Side, table};
 use super::{Report, Sum};
 use crate::model::category::Category;
@@ -168,6 +169,8 @@ pub struct BoxCard {
     pub line: BoxLine,
     /// What is in it or set aside for it, in the order it came there.
     pub contents: Vec<Content>,
+    /// What to be careful of in it, the strictest first.
+    pub cautions: Vec<CautionRow>,
 }
 
 /// One thing in or for a box.
@@ -202,6 +205,13 @@ pub struct Content {
     pub holder: Option<PlacementId>,
 }
 
+impl BoxCard {
+    /// The strictest caution on a thing in it.
+    pub fn careful(&self, content: &Content) -> Option<&CautionRow> {
+        self.cautions.iter().find(|row| row.lots.contains(&content.lot))
+    }
+}
+
 impl Report for BoxCard {
     fn text(&self) -> String {
         let mut text = format!("{}\n", self.line.heading());
@@ -220,6 +230,12 @@ impl Report for BoxCard {
             ("", Side::Left),
         ];
         text.push_str(&table(&columns, &self.contents.iter().map(Content::row).collect::<Vec<_>>()));
+        if !self.cautions.is_empty() {
+            text.push_str("\nTo be careful of:\n");
+        }
+        for row in &self.cautions {
+            text.push_str(&format!(" {} {}: {}\n", row.sign(), row.thing, row.standing()));
+        }
         text
     }
 }

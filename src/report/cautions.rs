@@ -108,7 +108,11 @@ impl Report for Cautions {
         let mut text = String::new();
         let mut last = String::new();
         for row in &self.cautions {
-            let place = if row.label.is_empty() { format!("For {}", row.ages) } else { format!("Box {}, {}", row.label, row.ages) };
+            let place = if row.label.is_empty() {
+                format!("For {}", row.ages)
+            } else {
+                format!("Box {}, {}", row.label, row.ages)
+            };
             if place != last {
                 let gap = if last.is_empty() { "" } else { "\n" };
                 text.push_str(&format!("{gap}{place}\n"));

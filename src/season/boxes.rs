@@ -209,6 +209,9 @@ impl<S: Store> Season<S> {
             BoxChange::HandIn(date) => Fact::BoxHandedIn(BoxDay { giftbox, date }),
             BoxChange::CameBack(date) => Fact::BoxCameBack(BoxDay { giftbox, date }),
         };
+        if change == BoxChange::Close {
+            self.may_close(&row)?;
+        }
         let notes = if change == BoxChange::Close { self.closing_notes(&row)? } else { Vec::new() };
         let mut done = self.act(&[fact])?;
         done.notes.extend(notes);

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::watch::Watch;
 use super::{ActError, Season};
 use crate::model::category::Category;
 use crate::model::checklist::{Held, gaps, is_full};
@@ -38,7 +39,8 @@ impl<S: Store> Season<S> {
             lots.extend(self.store.lot(placed.lot)?.map(|lot| (lot.lot, lot)));
         }
         let contents = in_order(&held).into_iter().map(|placed| content(placed, &held, &lots, &profile)).collect();
-        Ok(BoxCard { line: box_line(row, &self.store.in_box(row.giftbox)?, &profile), contents })
+        let cautions = self.cautions_of(row, &Watch::new(&profile, &self.catalogue))?;
+        Ok(BoxCard { line: box_line(row, &self.store.in_box(row.giftbox)?, &profile), contents, cautions })
     }
 
     /// A line of each box that still stands on the plan; what is in boxes is read at one go.

@@ -200,6 +200,25 @@ impl<S: Store> Season<S> {
         Ok(Cautions { cautions, closing: CLOSING, about })
     }
 
+    /// A box that holds what may not be in it isn't closed.
+    pub(super) fn may_close(&self, row: &BoxRow) -> Result<(), ActError> {
+        let found = self.cautions_of(row, &self.watch()?)?;
+        match found.iter().find(|row| row.stops()) {
+            None => Ok(()),
+            Some(first) => Err(ActError::Nothing(format!(
+                "Box {} holds {}: {}. Take it out, or allow it with a reason that is kept.",
+                first.label, first.thing, first.level
+            ))),
+        }
+    }
+
+    /// What to be careful of in a box named by id.
+    pub fn cautions_in_box(&self, giftbox: BoxId) -> Result<Cautions, ActError> {
+        let row = self.box_row(giftbox)?;
+        let cautions = self.cautions_of(&row, &self.watch()?)?;
+        Ok(Cautions { cautions, closing: CLOSING, about: format!("box {}", row.label()) })
+    }
+
     /// What to be careful of in one box, the strictest first.
     pub(super) fn cautions_of(&self, row: &BoxRow, watch: &Watch) -> Result<Vec<CautionRow>, ActError> {
         let held = self.store.placements_in(row.giftbox)?;
@@ -279,7 +298,8 @@ impl<S: Store> Season<S> {
 
     /// Units of a batch without a part, which is let go: it costs nothing and is of no use.
     fn without_part(&mut self, lot: LotId, facts: &LotFacts, units: Units, part: &str) -> Option<Fact> {
-        let mut rest = LotFacts { source: Source::Part, units, paid: None, regular: None, packs: None, ..facts.clone() };
+        let mut rest =
+            LotFacts { source: Source::Part, units, paid: None, regular: None, packs: None, ..facts.clone() };
         rest.lacks.push(part.to_owned());
         let into = vec![PartOut { lot: self.ids.lot(), facts: rest, share: 100 }];
         (!units.is_zero()).then_some(Fact::Parted(Parted { lot, units, into }))

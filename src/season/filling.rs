@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use super::Ware;
 use super::offers::candidate;
+use super::watch::stops;
 use crate::catalogue::Catalogue;
 use crate::model::category::Category;
 use crate::model::checklist::Gap;
@@ -94,7 +95,11 @@ impl<'a> Filler<'a> {
         });
         let inside: Vec<In<'_>> = there.chain(new).collect();
         let wish = Wish { facts, line: Some(of), inside: &inside, gaps: &[] };
-        let free = |at: usize| (at, Candidate { free: self.left[at], ..candidate(&self.wares[at], 0) });
+        let free = |at: usize| {
+            // What may not go in is not promised.
+            let free = if self.wares[at].careful(facts.ages).is_some_and(stops) { 0 } else { self.left[at] };
+            (at, Candidate { free, ..candidate(&self.wares[at], 0) })
+        };
         let found = match of {
             // What is a toy anywhere else is not given away as a wow item here.
             Wanted::Category(category) => {

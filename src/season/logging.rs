@@ -21,7 +21,7 @@ use crate::reading::{About, Context, Entry, Head, Outcome, Question, Reading, Sa
 use crate::store::Store;
 
 /// What is said of a haul beside its lines.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct LogHow {
     /// The day; today, if nobody says.
     pub date: Option<Date>,

@@ -8,7 +8,7 @@ use jiff::civil::Date;
 use super::{ActError, Season, Which};
 use crate::find::{Closeness, Name, closest, find};
 use crate::model::age::Ages;
-use crate::model::id::{HaulId, LotId};
+use crate::model::id::{BoxId, HaulId, LotId};
 use crate::model::measure::Units;
 use crate::model::rows::{BoxRow, LotRow};
 use crate::model::whom::ForWhom;
@@ -178,6 +178,11 @@ impl<S: Store> Season<S> {
         let wanted = label.trim().trim_start_matches("box ").to_lowercase();
         let boxes = self.store.boxes()?;
         boxes.into_iter().find(|row| row.label() == wanted).ok_or_else(|| ActError::NoSuchBox(label.to_owned()))
+    }
+
+    /// The id of the box of this label.
+    pub fn box_id(&self, label: &str) -> Result<BoxId, ActError> {
+        Ok(self.box_called(label)?.giftbox)
     }
 
     /// Whether there is a box of this label.

@@ -3,10 +3,12 @@
 use std::sync::Arc;
 
 use super::Ware;
+use super::watch::stops;
 use crate::model::checklist::{Gap, Held, gaps};
 use crate::model::id::LotId;
 use crate::model::measure::Units;
 use crate::model::profile::{Profile, Wanted};
+use crate::model::rules::Level;
 use crate::report::boxes::{BoxCard, Content};
 use crate::suits::{Candidate, In, Wish, misfit, suggest};
 
@@ -21,6 +23,8 @@ pub struct Offer {
     pub reasons: Vec<String>,
     /// Units of it set aside for this box.
     pub aside_here: u32,
+    /// The strictest caution on it for this box's ages.
+    pub careful: Option<Level>,
 }
 
 /// The things on hand that suit a line of a box's checklist, or anything else of it, best first.
@@ -35,9 +39,13 @@ pub fn offers(
     let inside: Vec<In<'_>> = card.contents.iter().map(|content| held.seen(wares, content)).collect();
     let gaps = held.gaps(wares, card, profile);
     let wish = Wish { facts: &card.line.facts, line, inside: &inside, gaps: &gaps };
-    let candidates = wares.iter().enumerate().map(|(at, ware)| (at, candidate(ware, held.aside_of(at))));
+    let ages = card.line.facts.ages;
+    let may_go_in = |(_, ware): &(usize, &Arc<Ware>)| !ware.careful(ages).is_some_and(stops);
+    let candidates =
+        wares.iter().enumerate().filter(may_go_in).map(|(at, ware)| (at, candidate(ware, held.aside_of(at))));
     let offer = |found: crate::suits::Suggestion| Offer {
         aside_here: held.aside_of(found.index),
+        careful: wares[found.index].careful(ages),
         ware: Arc::clone(&wares[found.index]),
         remark: found.remark,
         reasons: found.reasons,
@@ -45,8 +53,12 @@ pub fn offers(
     suggest(&wish, candidates, limit).into_iter().map(offer).collect()
 }
 
-/// What speaks against putting a thing into a box, whatever it counts for there: `for a boy`, `ages 9–12`.
+/// What speaks against putting a thing into a box, whatever it counts for there: `for a boy`, `ages 9–12`,
+/// `not for this age`.
 pub fn misfits(ware: &Ware, card: &BoxCard) -> Option<String> {
+    if let Some(level) = ware.careful(card.line.facts.ages).filter(|level| stops(*level)) {
+        return Some(level.words().to_owned());
+    }
     let here = card.contents.iter().filter(|content| ware.lots.contains(&content.lot));
     let wish = Wish { facts: &card.line.facts, line: None, inside: &[], gaps: &[] };
     misfit(&wish, &candidate(ware, here.map(|content| content.aside).sum()))

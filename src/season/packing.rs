@@ -12,7 +12,7 @@ use crate::model::rows::{BoxRow, PlacementRow};
 use crate::store::Store;
 
 /// How something is put in or set aside.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct PutHow {
     /// Only held for the box, still in its tote.
     pub aside: bool,

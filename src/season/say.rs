@@ -217,7 +217,9 @@ impl<S: Store> Teller<'_, S> {
         let mut told = Vec::new();
         for fact in self.facts {
             let words = match fact {
-                Fact::PlacementMended(b) if matches!(b.set.as_slice(), [PlacementField::Allowed(_)]) => self.allowed(b)?,
+                Fact::PlacementMended(b) if matches!(b.set.as_slice(), [PlacementField::Allowed(_)]) => {
+                    self.allowed(b)?
+                }
                 Fact::PlacementMended(b) => {
                     format!("Noted of {} in box {}.", self.lot(b.lot)?, self.giftbox(b.giftbox)?)
                 }

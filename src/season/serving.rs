@@ -13,6 +13,7 @@ use crate::model::lot::LotField;
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
 use crate::model::rows::BoxRow;
+use crate::model::rules::Level;
 use crate::model::text::{clean, normal};
 use crate::report::boxes::BoxCard;
 use crate::store::Store;
@@ -43,7 +44,9 @@ impl<S: Store> Season<S> {
                 without.push(format!("Box {} needs nothing more.", row.label()));
                 continue;
             };
-            let suiting = offers(shelf.wares(), &card, &profile, Some(&line), TRIED);
+            let mut suiting = offers(shelf.wares(), &card, &profile, Some(&line), TRIED);
+            // What nobody has to look at twice goes first.
+            suiting.sort_by_key(|offer| offer.careful == Some(Level::LookTwice));
             let found = suiting.iter().map(|offer| self.one_of_ware(&row, &offer.ware, &line, aside, &mut used));
             match found.collect::<Result<Vec<_>, ActError>>()?.into_iter().flatten().next() {
                 Some(put) => {

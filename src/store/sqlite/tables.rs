@@ -239,8 +239,7 @@ pub(super) fn lot(row: &Row<'_>) -> rusqlite::Result<LotRow> {
     })
 }
 
-pub(super) const PLACEMENT: &str =
-    "SELECT placement, lot, giftbox, aside, units, bare, cost, wow, inside, why, allowed, allowed_by, at FROM placement";
+pub(super) const PLACEMENT: &str = "SELECT placement, lot, giftbox, aside, units, bare, cost, wow, inside, why, allowed, allowed_by, at FROM placement";
 
 pub(super) fn placement(row: &Row<'_>) -> rusqlite::Result<PlacementRow> {
     Ok(PlacementRow {

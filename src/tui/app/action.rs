@@ -89,6 +89,10 @@ pub enum Action {
     Whom,
     /// The reasons in full.
     Why,
+    /// What to be careful of.
+    Careful,
+    /// Overrule a caution, with a reason.
+    Allow,
     /// Do what the line says.
     LineDo,
     /// Take the offered words into the line.

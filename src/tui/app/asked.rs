@@ -40,6 +40,8 @@ pub enum Answer {
     Gone(Named, bool),
     /// It goes back to the shop: the line is opened for what comes back for it.
     Return(String),
+    /// The line is opened for the reason why it is allowed.
+    Allow(Box<Deed>),
     /// Nothing is done.
     Nothing,
 }

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::action::Action;
 use super::asked::{Answer, Asked, Choice};
 use super::card::Card;
+use super::careful::Careful;
 use super::desk::{Desk, Effect};
 use super::drive::Drive;
 use super::hauls::HaulList;
@@ -22,7 +23,7 @@ use super::{App, haul};
 use crate::model::giftbox::BoxState;
 use crate::model::id::{BoxId, LotId};
 use crate::season::{BoxChange, BoxLine, Ware};
-use crate::tui::back::Deed;
+use crate::tui::back::{Deed, OfWhat};
 
 impl App {
     pub(super) fn press(&mut self, press: Press) {
@@ -108,6 +109,8 @@ impl App {
             Action::CloseBox | Action::BoxSame | Action::BoxHandIn | Action::BoxBack | Action::BoxUnpack => {
                 return self.box_step(press.action);
             }
+            Action::Careful => return self.careful(),
+            Action::Allow => return self.allow(),
             Action::Count | Action::MoveTote => return self.thing_line(press.action),
             Action::Kit | Action::Split | Action::PartOut | Action::Apart | Action::Combine | Action::Level => {
                 return self.make(press.action);
@@ -186,6 +189,7 @@ impl App {
             Answer::Write | Answer::Nothing => {}
             Answer::Do(deed) => desk.act(*deed),
             Answer::Gone(named, lost) => desk.open_line_with(Purpose::Gone(named, lost), "1"),
+            Answer::Allow(deed) => super::careful::ask_reason(desk, deed),
             Answer::Return(title) => super::making::write_return(desk, screens, &title)?,
             answer => {
                 if let Some(screen) = screens.last_mut() {
@@ -212,6 +216,31 @@ impl App {
             _ => Deed::Unpack(label),
         };
         desk.act(deed);
+        Ok(())
+    }
+
+    /// Goes to what is to be careful of: of the box or the thing that is chosen, else of all open boxes.
+    fn careful(&mut self) -> Result<(), No> {
+        let (giftbox, lots) = self.top().chosen(&self.desk);
+        let of = match (giftbox, lots.is_empty()) {
+            (_, false) if self.top().kind() != Kind::Packing => OfWhat::Thing(lots),
+            (Some(giftbox), _) => OfWhat::Box(giftbox),
+            (None, _) => OfWhat::All,
+        };
+        self.desk.shut_line();
+        self.desk.go_to(Screen::Careful(Careful::of(of)));
+        Ok(())
+    }
+
+    /// Opens the line for the reason why the chosen thing is allowed in its box.
+    fn allow(&mut self) -> Result<(), No> {
+        let (giftbox, lots) = self.top().chosen(&self.desk);
+        let line = giftbox.and_then(|id| self.desk.seen.giftbox(id));
+        let (Some(line), false) = (line, lots.is_empty()) else {
+            return Err("No thing in a box is chosen here.".to_owned());
+        };
+        let label = line.label.clone();
+        super::careful::ask_reason(&mut self.desk, Box::new(Deed::Allow { label, lots, why: String::new() }));
         Ok(())
     }
 

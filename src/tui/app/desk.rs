@@ -235,7 +235,7 @@ impl Desk {
         if ware.free() == 0 {
             return Err(format!("None of {} is left that isn't held for a box.", ware.title));
         }
-        self.act(Deed::Each { boxes, lots: ware.lots.to_vec(), aside });
+        self.act(Deed::Each { boxes, lots: ware.lots.to_vec(), aside, sure: false });
         Ok(())
     }
 }

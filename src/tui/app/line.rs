@@ -7,6 +7,7 @@ use unicode_segmentation::UnicodeSegmentation;
 use super::action::Action;
 use crate::model::id::{BoxId, LotId};
 use crate::season::{Entry, Offer, Remake};
+use crate::tui::back::Deed;
 
 /// The most letters that a line may have.
 pub const LONGEST: usize = 500;
@@ -49,6 +50,8 @@ pub enum Purpose {
     Why(Named),
     /// What is made of it.
     Remake(Remake, Named),
+    /// Why it is allowed though a caution speaks against it.
+    Allow(Box<Deed>),
 }
 
 /// A thing by its batches and name.
@@ -79,6 +82,7 @@ impl Purpose {
             Purpose::Gone(_, true) => "lost".to_owned(),
             Purpose::Gone(_, false) => "given loose".to_owned(),
             Purpose::Why(_) => "why".to_owned(),
+            Purpose::Allow(_) => "allowed, because".to_owned(),
             Purpose::Remake(Remake::Kit, _) => "make a kit".to_owned(),
             Purpose::Remake(Remake::Split, named) => format!("{} into bundles of", named.title),
             Purpose::Remake(Remake::PartOut, named) => format!("out of each {}", named.title),

@@ -6,6 +6,7 @@
 pub mod action;
 pub mod asked;
 pub mod card;
+pub mod careful;
 pub mod desk;
 pub mod doubts;
 pub mod drawer;

@@ -136,6 +136,7 @@ fn small_line(line: &Line, desk: &mut Desk) -> Result<(), No> {
             Deed::Gone { lots: named.lots.clone(), units, words: said.to_owned(), lost: *lost }
         }
         Purpose::ToBox(named) => return to_box(line, named, desk),
+        Purpose::Allow(deed) => super::careful::with_reason(deed, words)?,
         Purpose::Remake(way, named) => Deed::Remake { way: *way, lots: named.lots.clone(), words: words.to_owned() },
         Purpose::Why(named) => {
             let why = words.trim_matches(['(', ')']).to_owned();

@@ -100,7 +100,7 @@ impl Packing {
         let left = if aside { offer.ware.free() } else { offer.ware.free() + offer.aside_here };
         let wow = self.cell(&desk.seen).is_some_and(|cell| is_wow_here(cell, &offer.ware));
         let how = PutHow { aside, wow, inside: inside.map(|(lot, _)| lot.short()), why: None, allow: None };
-        let put = |units| Deed::Put { label, lots: offer.ware.lots.to_vec(), units, how };
+        let put = |units| Deed::Put { label, lots: offer.ware.lots.to_vec(), units, how, sure: false };
         self.put_from = Some(self.lists[CHECKLIST].row());
         if count > left {
             ask_fewer(desk, left, aside, put(Units::new(left).unwrap_or_default()));
@@ -155,7 +155,7 @@ impl Packing {
             Action::TakeOne => Deed::Take { label, lots, units: one },
             Action::PutOne => {
                 let lots = desk.seen.shelf.holding(content.lot).map_or(lots, |ware| ware.lots.to_vec());
-                Deed::Put { label, lots, units: one, how: PutHow::default() }
+                Deed::Put { label, lots, units: one, how: PutHow::default(), sure: false }
             }
             Action::Wow => Deed::Wow(content.placement, content.lot, self.giftbox, !content.wow),
             Action::MoveBox => {

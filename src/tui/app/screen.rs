@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::card::Card;
+use super::careful::Careful;
 use super::desk::Desk;
 use super::drive::Drive;
 use super::haul::Haul;
@@ -191,6 +192,8 @@ screens! {
     Hauls(HaulList),
     /// The last night.
     DropOff(Night),
+    /// What to be careful of.
+    Careful(Careful),
     /// The drive's rules.
     Drive(Drive),
     /// The keys.

@@ -30,6 +30,8 @@ pub enum Kind {
     Hauls,
     /// The last night's list.
     DropOff,
+    /// What to be careful of.
+    Careful,
     /// The drive's rules.
     Drive,
     /// The keys.
@@ -166,7 +168,8 @@ pub const TABLE: &[Row] = &[
     row!(MoveTote, Do, THINGS, &[(Char('t'), 0)], NONE, NONE, "tote", "Say which tote it lies in now."),
     row!(Away, Do, All, &[(Char('x'), 0)], NONE, NONE, "take away", "A thing: given loose, lost, or back to the shop; a box: off the plan; a pasted line: left out."),
     row!(Whom, Do, Only(&[K::Home, K::Review]), &[(Char('w'), 0)], NONE, NONE, "for whom", "Only girls, boys, either, one age group, or open boxes only."),
-    row!(Why, Do, Only(&[K::Packing]), &[(Char('y'), 0)], NONE, NONE, "why", "Why this was chosen, or note why in a few words."),
+    row!(Why, Do, Only(&[K::Packing, K::Careful]), &[(Char('y'), 0)], NONE, NONE, "why", "Why this was chosen, or note why in a few words."),
+    row!(Careful, Go, Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff]), &[(Char('!'), 0)], NONE, NONE, "careful", "What to be careful of: this thing, this box, all boxes; who says so, and what can be done."),
     row!(LineDo, Line, All, NONE, &[(Enter, 0)], NONE, "do it", "Save it, put it in, go there; a doubt is asked first."),
     row!(LineTake, Line, All, NONE, &[(Tab, 0)], NONE, "its words", "Take the words of the offered row into the line; nothing is saved."),
     row!(LineCaret, Line, All, NONE, &[(Left, -1), (Right, 1), (Home, -2), (End, 2), (Ctrl('a'), -2), (Ctrl('e'), 2)], NONE, "caret", "Move within the line."),
@@ -181,6 +184,7 @@ pub const TABLE: &[Row] = &[
     row!(Apart, Do, THINGS, NONE, NONE, NONE, "take a kit apart", "Its parts come back, each with the cost that it brought."),
     row!(Combine, Do, THINGS, NONE, NONE, NONE, "put together", "All batches of the same thing become one batch."),
     row!(Level, Do, THINGS, NONE, NONE, NONE, "plenty or low", "For what nobody counts: plenty, low or gone, instead of a number."),
+    row!(Allow, Do, Only(&[K::Packing, K::Careful]), NONE, NONE, NONE, "allow anyway", "Overrule what keeps a thing out of this box, with a reason that is kept."),
     row!(Opening, Do, All, NONE, NONE, NONE, "opening count", "Full totes on the first day: the tote said once, no prices asked."),
     row!(Editor, Do, All, NONE, NONE, NONE, "write in your editor", "A long note, or many lines, in $EDITOR; what comes back is taken like a paste."),
     row!(Where, Go, All, NONE, NONE, NONE, "where is the file", "Where the file and what belongs to it are."),
@@ -201,6 +205,7 @@ const FOOT: &[(Kind, &[(Action, &str)])] = &[
     (K::Hauls, &[(A::Open, "open it"), (A::Settle, "settle its receipt"), (A::NextWaiting, "next open one"), (A::Back, ""), (A::Help, "")]),
     (K::History, &[(A::Undo, "take back the last"), (A::Redo, ""), (A::Back, ""), (A::Help, "")]),
     (K::DropOff, &[(A::Open, "to this box"), (A::PutOne, "the best in"), (A::CloseBox, ""), (A::NextWaiting, "next"), (A::Back, ""), (A::Help, "")]),
+    (K::Careful, &[(A::Open, "do something about it"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Drive, &[(A::Mend, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Help, &[(A::Back, "close"), (A::MoveRow, "more"), (A::Find, "find a key"), (A::Actions, "")]),
 ];
@@ -240,6 +245,8 @@ const MENDING: Foot = &[(A::LineDo, "mend it so"), (A::Undo, ""), (A::Back, "lea
 #[rustfmt::skip]
 const MAKING: Foot = &[(A::LineDo, "make it so"), (A::Undo, ""), (A::Back, "leave it as it is"), (A::Help, "")];
 #[rustfmt::skip]
+const ALLOWING: Foot = &[(A::LineDo, "allow it"), (A::Back, "leave it out"), (A::Help, "")];
+#[rustfmt::skip]
 const SAYING: Foot = &[(A::LineDo, "say it so"), (A::Undo, ""), (A::Back, "leave it as it is"), (A::Help, "")];
 
 /// What stands at the foot while the line is open, by what it is for.
@@ -254,6 +261,7 @@ pub fn writing(purpose: Option<&Purpose>) -> &'static [(Action, &'static str)] {
         Some(Purpose::MendLine(_) | Purpose::MendPasted(_) | Purpose::MendBox(_) | Purpose::MendRule(_)) => MENDING,
         Some(Purpose::Count(_) | Purpose::Gone(..) | Purpose::Why(_)) => SAYING,
         Some(Purpose::Remake(..)) => MAKING,
+        Some(Purpose::Allow(_)) => ALLOWING,
     }
 }
 

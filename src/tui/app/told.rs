@@ -56,9 +56,10 @@ impl App {
             }
             Err(why) => {
                 self.words_come_back();
-                match &outcome.again {
-                    Some((label, deed)) => self.desk.asked = Some(all_the_same(why, label, deed)),
-                    None => self.desk.refuse(why.clone()),
+                match (&outcome.again, &outcome.allow) {
+                    (Some((label, deed)), _) => self.desk.asked = Some(all_the_same(why, label, deed)),
+                    (None, Some(deed)) => self.desk.asked = Some(only_with_a_reason(why, deed)),
+                    (None, None) => self.desk.refuse(why.clone()),
                 }
             }
         }
@@ -226,6 +227,12 @@ impl App {
 fn all_the_same(why: &str, label: &str, deed: &Deed) -> Asked {
     let save = Choice::new(label, Answer::Do(Box::new(deed.clone())));
     Asked::new(why, vec![save], Some(Choice::new("don't", Answer::Nothing)))
+}
+
+/// What a caution keeps out of a box: it goes in only with a reason.
+fn only_with_a_reason(why: &str, deed: &Deed) -> Asked {
+    let allow = Choice::new("allow it here, with a reason", Answer::Allow(Box::new(deed.clone())));
+    Asked::new(why, vec![allow], Some(Choice::new("leave it out", Answer::Nothing)))
 }
 
 /// The names under which half-written words are kept.

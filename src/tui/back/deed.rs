@@ -4,13 +4,13 @@ use crate::model::id::{BoxId, HaulId, LotId, PlacementId};
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
 use crate::season::{
-    ActError, BoxChange, Done, Explains, Level, LogHow, NotLogged, PutHow, Remake, Repriced, Season, Shelf, Store,
+    ActError, BoxChange, Done, Explains, Level, LogHow, NotLogged, PutHow, Remake, Repriced, Season, Shelf, Store, Way,
 };
 
 use super::Outcome;
 
 /// One act.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Deed {
     /// Log lines of a haul.
     Log {
@@ -55,6 +55,8 @@ pub enum Deed {
         units: Units,
         /// How.
         how: PutHow,
+        /// It was looked at twice.
+        sure: bool,
     },
     /// One of a thing into each box.
     Each {
@@ -64,6 +66,8 @@ pub enum Deed {
         lots: Vec<LotId>,
         /// Only set aside.
         aside: bool,
+        /// It was looked at twice.
+        sure: bool,
     },
     /// Into each box one of what suits this line of its checklist best.
     Best {
@@ -141,6 +145,24 @@ pub enum Deed {
     },
     /// Make the batches of a thing one.
     Combine(Vec<LotId>),
+    /// Allow a thing in a box, or no longer.
+    Allow {
+        /// The box.
+        label: String,
+        /// The batches of the thing.
+        lots: Vec<LotId>,
+        /// Why; empty: no longer.
+        why: String,
+    },
+    /// Do what one act can do about a caution.
+    Remedy {
+        /// The box that it is in.
+        giftbox: Option<BoxId>,
+        /// The batches of the thing.
+        lots: Vec<LotId>,
+        /// What.
+        way: Way,
+    },
     /// Say how much there is of what nobody counts; none: it is counted again.
     Level(Vec<LotId>, Option<Level>),
     /// Put in what is set aside in these places.
@@ -164,14 +186,15 @@ impl Deed {
         let planned = matches!(self, Deed::Plan(_) | Deed::Copy(_));
         let done = match self {
             Deed::Log { text, how } => return logged(season, &text, &how),
+            Deed::Put { sure: false, .. } | Deed::Each { sure: false, .. } => return looked_at(season, self, shelf),
+            Deed::Put { label, lots, units, how, .. } => return put(season, label, lots, units, how),
             Deed::MendLine { lot, words, sure } => return mended(season, lot, &words, sure),
             Deed::Plan(words) => season.plan(&words),
             Deed::Edit { label, words } => season.edit(&label, &words),
             Deed::Step(label, change) => season.step(&label, change),
             Deed::Copy(label) => season.copy(&label),
             Deed::Unpack(label) => season.unpack(&label),
-            Deed::Put { label, lots, units, how } => season.put(&label, units, lots.as_slice(), &how),
-            Deed::Each { boxes, lots, aside } => season.each_of(&boxes, lots.as_slice(), aside),
+            Deed::Each { boxes, lots, aside, .. } => season.each_of(&boxes, lots.as_slice(), aside),
             Deed::Best { boxes, line, aside } => season.best(shelf, &boxes, line.as_ref(), aside),
             Deed::Take { label, lots, units } => season.take(&label, units, lots.as_slice()),
             Deed::Carry { from, to, lots, units } => season.carry(&from, &to, units, lots.as_slice()),
@@ -182,6 +205,8 @@ impl Deed {
             Deed::Gone { lots, units, words, lost: true } => season.lose(units, lots.as_slice(), &words),
             Deed::Gone { lots, units, words, lost: false } => season.loose(units, lots.as_slice(), &words),
             Deed::Remake { way, lots, words } => season.remake(way, lots.as_slice(), &words),
+            Deed::Allow { label, lots, why } => season.allow(&label, lots.as_slice(), &why),
+            Deed::Remedy { giftbox, lots, way } => season.remedy(giftbox, &lots, &way),
             Deed::Combine(lots) => season.combine(lots.as_slice(), false),
             Deed::Level(lots, level) => season.level(lots.as_slice(), level),
             Deed::Fetch(placements) => season.fetch(&placements),
@@ -197,7 +222,11 @@ impl Deed {
 
 fn outcome(done: Result<Done, ActError>) -> Outcome {
     match done {
-        Ok(done) => Outcome { said: Ok(done.said), notes: done.notes, haul: None, planned: false, again: None },
+        Ok(done) => {
+            Outcome { said: Ok(done.said), notes: done.notes, haul: None, planned: false, again: None, allow: None }
+        }
+        // On the screen one key tells the rest.
+        Err(ActError::Careful(stopped)) => refused_as(stopped.brief()),
         Err(error) => refused_as(error.to_string()),
     }
 }
@@ -216,7 +245,43 @@ fn refused(error: NotLogged) -> Outcome {
 }
 
 fn refused_as(why: String) -> Outcome {
-    Outcome { said: Err(why), notes: Vec::new(), haul: None, planned: false, again: None }
+    Outcome { said: Err(why), notes: Vec::new(), haul: None, planned: false, again: None, allow: None }
+}
+
+/// What wants a second look is asked once for each box; what it has already was looked at.
+fn looked_at<S: Store>(season: &mut Season<S>, deed: Deed, shelf: &Shelf) -> Outcome {
+    let (boxes, sure) = match deed {
+        Deed::Put { label, lots, units, how, .. } => {
+            let giftbox = season.box_id(&label).ok().filter(|_| how.allow.is_none());
+            (giftbox.into_iter().collect(), Deed::Put { label, lots, units, how, sure: true })
+        }
+        Deed::Each { boxes, lots, aside, .. } => (boxes.clone(), Deed::Each { boxes, lots, aside, sure: true }),
+        other => (Vec::new(), other),
+    };
+    let lots = match &sure {
+        Deed::Put { lots, .. } | Deed::Each { lots, .. } => lots.as_slice(),
+        _ => &[],
+    };
+    // What can't be looked up now is said by the act itself.
+    let found = season.to_look_at(&boxes, lots).unwrap_or_default();
+    match found.first() {
+        None => sure.run(season, shelf),
+        Some(first) => {
+            let question = format!("Look twice: {}. {}", first.caution.thing, first.caution.text);
+            Outcome { again: Some(("I have looked: put it in", Box::new(sure))), ..refused_as(question) }
+        }
+    }
+}
+
+/// What may not go in can be allowed by whoever gives a reason.
+fn put<S: Store>(season: &mut Season<S>, label: String, lots: Vec<LotId>, units: Units, how: PutHow) -> Outcome {
+    match season.put(&label, units, lots.as_slice(), &how) {
+        Err(ActError::Careful(stopped)) => {
+            let allow = Some(Box::new(Deed::Put { label, lots, units, how, sure: true }));
+            Outcome { allow, ..refused_as(stopped.brief()) }
+        }
+        done => outcome(done),
+    }
 }
 
 fn logged<S: Store>(season: &mut Season<S>, text: &str, how: &LogHow) -> Outcome {

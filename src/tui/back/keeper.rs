@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{Ask, News, Reply, Request, Stocked, Window, hunt};
+use super::{Ask, News, OfWhat, Reply, Request, Stocked, Window, hunt};
 use crate::season::{ActError, Moment, Season, Shelf, Store};
 
 /// How many acts a history shows.
@@ -127,6 +127,14 @@ impl<S: Store> Keeper<S> {
             Ask::History => Window::History(self.season.history(HISTORY)?),
             Ask::LastNight => Window::LastNight(self.season.last_night()?),
             Ask::Rules => Window::Rules(self.season.rule_rows()?),
+            Ask::Cautions(of) => {
+                let found = match of {
+                    OfWhat::All => self.season.cautions_in(None, false)?,
+                    OfWhat::Box(giftbox) => self.season.cautions_in_box(*giftbox)?,
+                    OfWhat::Thing(lots) => self.season.cautions_with(lots.as_slice())?,
+                };
+                Window::Cautions(of.clone(), found)
+            }
             Ask::Words(lot) => Window::Words(*lot, self.season.line_words(*lot)?),
         })
     }

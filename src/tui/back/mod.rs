@@ -19,7 +19,8 @@ pub use threads::Threads;
 
 use crate::model::id::{BoxId, HaulId, LotId};
 use crate::season::{
-    Board, BoxCard, Explains, HaulCard, HaulLine, History, LastNight, Offer, Place, Prices, PullList, RuleRow, Ware,
+    Board, BoxCard, Cautions, Explains, HaulCard, HaulLine, History, LastNight, Offer, Place, Prices, PullList,
+    RuleRow, Ware,
 };
 
 /// A part of the season that a screen shows.
@@ -43,6 +44,19 @@ pub enum Ask {
     Rules,
     /// The words of a batch, as one would type them.
     Words(LotId),
+    /// What to be careful of.
+    Cautions(OfWhat),
+}
+
+/// What is looked over for cautions.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum OfWhat {
+    /// All open boxes.
+    All,
+    /// One box.
+    Box(BoxId),
+    /// A thing, for each age group.
+    Thing(Vec<LotId>),
 }
 
 /// An answer to an [`Ask`].
@@ -73,6 +87,8 @@ pub enum Window {
     Rules(Vec<RuleRow>),
     /// The words of a batch.
     Words(LotId, String),
+    /// The strictest first.
+    Cautions(OfWhat, Cautions),
 }
 
 /// What the screens ask of the season.
@@ -103,6 +119,8 @@ pub struct Outcome {
     pub planned: bool,
     /// What does it all the same, where it was refused only to be looked at once more.
     pub again: Option<(&'static str, Box<Deed>)>,
+    /// What is done once somebody gives a reason to allow it.
+    pub allow: Option<Box<Deed>>,
 }
 
 /// How the season stands after something.

@@ -64,7 +64,8 @@ fn for_box(shelf: &Shelf, card: &BoxCard, words: &str, limit: usize) -> Vec<Offe
         let ware = Arc::clone(&shelf.wares()[at]);
         let aside_here = here(&ware);
         let remark = misfits(&ware, card).unwrap_or_default();
-        Offer { reasons: Vec::new(), remark, aside_here, ware }
+        let careful = ware.careful(card.line.facts.ages);
+        Offer { reasons: Vec::new(), remark, aside_here, careful, ware }
     };
     found.into_iter().map(offer).collect()
 }

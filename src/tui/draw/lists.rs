@@ -19,7 +19,8 @@ use crate::tui::app::room::Room;
 use crate::tui::app::screen::Face;
 use crate::tui::app::tote::Tote;
 
-fn table(app: &App, room: &Room) -> Place {
+/// The whole table under a title and its rule.
+pub(super) fn table(app: &App, room: &Room) -> Place {
     Place {
         x: 1,
         y: room.table,

@@ -4,6 +4,7 @@ pub mod canvas;
 pub mod look;
 
 mod card;
+mod careful;
 mod first;
 mod frame;
 mod haul;
@@ -42,6 +43,7 @@ pub fn draw(app: &App, look: Look, buffer: &mut Buffer) -> Drawn {
         Some(Screen::Tote(tote)) => lists::tote(&mut canvas, app, tote),
         Some(Screen::Pull(pull)) => lists::pull(&mut canvas, app, pull),
         Some(Screen::Hauls(hauls)) => lists::hauls(&mut canvas, app, hauls),
+        Some(Screen::Careful(careful)) => careful::draw(&mut canvas, app, careful),
         Some(Screen::History(told)) => lists::history(&mut canvas, app, told),
         Some(Screen::DropOff(night)) => lists::night(&mut canvas, app, night),
         Some(Screen::Drive(drive)) => lists::drive(&mut canvas, app, drive),

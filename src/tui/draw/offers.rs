@@ -3,7 +3,8 @@
 use super::canvas::Canvas;
 use super::home::each_words;
 use super::look::Role;
-use crate::season::Offer;
+use crate::model::rules::Level;
+use crate::season::{Offer, sign};
 use crate::tui::app::App;
 use crate::tui::app::key::Hit;
 use crate::tui::app::line::{Line, Offered};
@@ -69,13 +70,24 @@ fn offer_row(canvas: &mut Canvas<'_>, offer: &Offer, y: u16) {
     let name = if width < 60 { left.saturating_sub(7) } else { (width / 3).clamp(12, 34) };
     canvas.text(3, y, name, &offer.ware.title, Role::Text);
     let here = if offer.aside_here > 0 { format!("{} set aside here", offer.aside_here) } else { String::new() };
-    let remark = if here.is_empty() { &offer.remark } else { &here };
+    let careful = offer.careful.filter(|level| *level > Level::TellParent);
+    let careful = careful.map(|level| (format!("{} {}", sign(level), level.words()), level));
+    let (remark, role) = match (&careful, here.is_empty()) {
+        (Some((words, level)), _) => (words, caution_role(*level)),
+        (None, true) => (&offer.remark, Role::Text),
+        (None, false) => (&here, Role::Text),
+    };
     if width >= 60 {
-        canvas.text(name + 4, y, left.saturating_sub(name + 10), remark, Role::Text);
+        canvas.text(name + 4, y, left.saturating_sub(name + 10), remark, role);
     }
     canvas.right(left, y, 6, &(offer.ware.free() + offer.aside_here).to_string(), Role::Text);
     canvas.right(each, y, 8, each_words(&offer.ware.each), Role::Text);
     canvas.text(place, y, 13, &offer.ware.tote, Role::Text);
+}
+
+/// What may not go in stands out; what wants a look is care.
+pub fn caution_role(level: Level) -> Role {
+    if level >= Level::NotForAge { Role::Stop } else { Role::Care }
 }
 
 fn nothing(line: &Line) -> String {

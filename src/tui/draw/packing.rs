@@ -4,8 +4,10 @@ use super::canvas::Canvas;
 use super::frame::{self, heading_ruled};
 use super::home::{content_words, gap_row};
 use super::look::Role;
+use super::offers::caution_role;
 use super::rows::{self, Place};
-use crate::season::{BoxLine, Content};
+use crate::model::rules::Level;
+use crate::season::{BoxLine, Content, sign};
 use crate::tui::app::App;
 use crate::tui::app::common::lacks;
 use crate::tui::app::packing::{CHECKLIST, CONTENTS, Packing};
@@ -80,7 +82,14 @@ fn checklist(canvas: &mut Canvas<'_>, packing: &Packing, line: &BoxLine, place: 
         Some(cell) => gap_row(canvas, cell, place, y),
         None => _ = canvas.text(place.x + 4, y, place.width.saturating_sub(4), "anything else", Role::Text),
     });
-    let below = place.y + u16::try_from(cells.len()).unwrap_or(0) + 2;
+    let after = place.y + u16::try_from(cells.len()).unwrap_or(0) + 1;
+    let careful = packing.card.as_ref().map(|card| card.cautions.as_slice()).unwrap_or_default();
+    if let (Some(first), true) = (careful.first(), after < place.y + place.height) {
+        let (sign, role) = (first.sign(), caution_role(first.level));
+        let words = format!("{sign} careful    {}", careful.len());
+        canvas.text(place.x + 2, after, place.width.saturating_sub(2), &words, role);
+    }
+    let below = after + 1;
     let rows = (place.y + place.height).saturating_sub(below);
     if place.in_hand && rows > 0 {
         canvas.wrapped(place.x, below, (place.width, rows), &lacks(line), Role::Text);
@@ -100,24 +109,34 @@ fn contents(canvas: &mut Canvas<'_>, packing: &Packing, place: Place, room: &Roo
     }
     if place.in_hand {
         rows::draw(canvas, place, packing.list(CONTENTS), contents.len(), |canvas, row, y| {
-            content_row(canvas, &contents[row], place, y);
+            content_row(canvas, &contents[row], care(packing, &contents[row]), place, y);
         });
         return;
     }
-    in_columns(canvas, contents, place, room);
+    in_columns(canvas, packing, contents, place, room);
+}
+
+/// The strictest caution on a thing in the box that nobody has allowed.
+fn care(packing: &Packing, content: &Content) -> Option<Level> {
+    let row = packing.card.as_ref()?.careful(content)?;
+    row.allowed.is_empty().then_some(row.level)
 }
 
 /// In hand each thing has a row of its own, with where it is and why it was chosen.
-fn content_row(canvas: &mut Canvas<'_>, content: &Content, place: Place, y: u16) {
+fn content_row(canvas: &mut Canvas<'_>, content: &Content, care: Option<Level>, place: Place, y: u16) {
     let name = place.width.saturating_sub(20).max(12);
     canvas.text(place.x + 2, y, name, &content_words(content), Role::Text);
     let why = if content.why.is_empty() { content.tote.clone() } else { format!("({})", content.why) };
     let x = place.x + name + 3;
-    canvas.text(x, y, (place.x + place.width).saturating_sub(x), &why, Role::Text);
+    let (words, role) = match care {
+        Some(level) => (format!("{} {}", sign(level), level.words()), caution_role(level)),
+        None => (why, Role::Text),
+    };
+    canvas.text(x, y, (place.x + place.width).saturating_sub(x), &words, role);
 }
 
 /// Not in hand: as many columns as fit, newest things last.
-fn in_columns(canvas: &mut Canvas<'_>, contents: &[Content], place: Place, room: &Room) {
+fn in_columns(canvas: &mut Canvas<'_>, packing: &Packing, contents: &[Content], place: Place, room: &Room) {
     let columns: u16 = if room.tier == Tier::Wide { 3 } else { 2 };
     let columns = if place.width < 40 { 1 } else { columns };
     let width = place.width / columns;
@@ -128,7 +147,10 @@ fn in_columns(canvas: &mut Canvas<'_>, contents: &[Content], place: Place, room:
         let (column, row) = (at / rows, at % rows);
         let x = place.x + u16::try_from(column).unwrap_or(0) * width;
         let y = place.y + u16::try_from(row).unwrap_or(0);
-        canvas.text(x, y, width.saturating_sub(1), &content_words(content), Role::Text);
+        let end = canvas.text(x, y, width.saturating_sub(3), &content_words(content), Role::Text);
+        if let Some(level) = care(packing, content) {
+            canvas.text(end + 1, y, 1, &sign(level).to_string(), caution_role(level));
+        }
     }
     if hidden > 0 {
         canvas.right(place.x + place.width, place.y - 1, 20, &format!("{hidden} more, Tab"), Role::Text);
