@@ -3,6 +3,7 @@
 #![cfg(test)]
 
 mod budgets;
+mod careful;
 #[path = "../laws/dice.rs"]
 mod dice;
 mod editing;
