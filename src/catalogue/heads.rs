@@ -2,48 +2,69 @@
 
 use std::collections::HashMap;
 
-use super::singular::singulars;
+use super::singular::{same_word, singulars};
 use super::spelling::folded;
 use crate::model::category::Category;
 
 const BUILT_IN: &str = include_str!("nouns.txt");
 
 /// Of these it is the noun before that tells, where it is known: a trombone case, a chess set.
-const PARTS: [&str; 34] = [
+const PARTS: [&str; 55] = [
     "accessory",
-    "accessories",
-    "set",
-    "kit",
-    "part",
-    "parts",
-    "case",
-    "cover",
-    "stand",
-    "holder",
-    "mount",
+    "attachment",
     "bag",
-    "pad",
-    "supply",
-    "supplies",
-    "equipment",
-    "gear",
+    "base",
+    "basket",
+    "blade",
+    "box",
+    "bundle",
+    "cabinet",
+    "caddy",
+    "care",
+    "carrier",
+    "case",
     "cleaner",
+    "clip",
+    "collection",
+    "container",
+    "cover",
+    "dispenser",
+    "display",
+    "equipment",
+    "frame",
+    "gear",
+    "grip",
+    "guard",
+    "holder",
+    "hook",
+    "insert",
+    "kit",
+    "liner",
+    "machine",
+    "material",
+    "mount",
+    "net",
+    "organizer",
+    "pack",
+    "pad",
+    "part",
+    "pole",
+    "post",
+    "press",
+    "rack",
     "refill",
+    "rest",
+    "set",
+    "sheet",
+    "shelf",
+    "stand",
+    "storage",
     "strap",
     "string",
-    "care",
-    "base",
-    "frame",
-    "pack",
-    "box",
-    "rack",
-    "storage",
-    "organizer",
+    "supply",
+    "table",
     "tool",
-    "material",
-    "machine",
-    "grip",
-    "dispenser",
+    "tray",
 ];
 
 /// Nouns, words and ends of words, and what they count for.
@@ -75,11 +96,13 @@ impl Heads {
         heads
     }
 
-    /// What a word anywhere in the name says of it; the last such word rules, but a toy is a toy.
+    /// Whether one of these words makes a toy of anything.
+    pub fn is_toy(words: &[&str]) -> bool {
+        words.iter().any(|word| ["toy", "toys", "doll", "dolls", "pretend"].contains(word))
+    }
+
+    /// What a word anywhere in the name says of it; the last such word rules.
     pub fn topic(&self, words: &[&str]) -> Option<Category> {
-        if words.iter().any(|word| ["toy", "toys", "doll"].contains(word)) {
-            return Some(Category::Toy);
-        }
         (0..words.len()).rev().find_map(|from| {
             let upto = (from + 1..=words.len().min(from + 3)).rev();
             upto.filter_map(|to| words.get(from..to))
@@ -88,39 +111,45 @@ impl Heads {
         })
     }
 
-    /// What these words count for: by the longest end of them that is a known noun, else by the end of the last word.
-    pub fn category(&self, words: &[&str]) -> Option<Category> {
-        let noun = (0..words.len()).find_map(|from| self.noun(&words.get(from..)?.join(" ")));
-        noun.or_else(|| {
-            let forms = singulars(words.last()?);
-            let ends = |form: &String| {
-                let longer = |end: &str| form.len() > end.len() + 1 && form.ends_with(end);
-                self.ends.iter().find(|(end, _)| longer(end)).map(|(_, category)| category.clone())
-            };
-            forms.iter().find_map(ends)
-        })
+    /// What a word counts for that nobody knows, by its last letters.
+    pub fn by_letters(&self, word: &str) -> Option<Category> {
+        let ends = |form: &String| {
+            let longer = |end: &str| form.len() > end.len() + 1 && form.ends_with(end);
+            self.ends.iter().find(|(end, _)| longer(end)).map(|(_, category)| category.clone())
+        };
+        singulars(word).iter().find_map(ends)
     }
 
-    /// The words before a last one that only names a part or a case of them.
-    pub fn whole<'w>(words: &'w [&'w str]) -> Option<&'w [&'w str]> {
-        let (last, before) = words.split_last()?;
-        (PARTS.contains(last) && !before.is_empty()).then_some(before)
-    }
-
-    fn noun(&self, noun: &str) -> Option<Category> {
+    /// What a noun counts for, its last word in the singular or plural.
+    pub fn noun(&self, noun: &str) -> Option<Category> {
         let (before, last) = match noun.rsplit_once(' ') {
             Some((before, last)) => (format!("{before} "), last),
             None => (String::new(), noun),
         };
         singulars(last).into_iter().find_map(|last| self.nouns.get(&folded(&format!("{before}{last}"))).cloned())
     }
+
+    /// The words before a last one that only names a part or a case of them.
+    pub fn whole<'w>(words: &'w [&'w str]) -> Option<&'w [&'w str]> {
+        let (last, before) = words.split_last()?;
+        (is_part(last) && !before.is_empty()).then_some(before)
+    }
 }
 
-/// The lines of the file: a category, perhaps with *anywhere* or *ends*, and its words.
+/// Whether a word only names a part, a case or a heap of something.
+pub(super) fn is_part(word: &str) -> bool {
+    PARTS.iter().any(|part| same_word(part, word))
+}
+
+/// The groups of the file: a category, perhaps with *anywhere* or *ends*, and a line of its words.
 fn lines() -> impl Iterator<Item = (&'static str, impl Iterator<Item = &'static str>)> {
     let lines = BUILT_IN.lines().filter(|line| !line.starts_with('#'));
     let words = |words: &'static str| words.split(',').map(str::trim).filter(|word| !word.is_empty());
-    lines.filter_map(move |line| line.split_once(':').map(|(head, rest)| (head, words(rest))))
+    let with_head = lines.scan("", |head, line| match line.strip_suffix(':') {
+        Some(next) => Some((std::mem::replace(head, next), "")),
+        None => Some((*head, line)),
+    });
+    with_head.map(move |(head, line)| (head, words(line)))
 }
 
 #[cfg(test)]
