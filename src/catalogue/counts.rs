@@ -7,7 +7,8 @@ use crate::model::category::Category;
 use crate::model::text::normal;
 
 /// Garments that are gear of a sport where one is named: a batting glove.
-const GEAR: [&str; 8] = ["glove", "mitt", "tee", "trainer", "jumper", "suspenders", "vest", "guard"];
+const GEAR: [&str; 11] =
+    ["glove", "mitt", "tee", "trainer", "jumper", "suspenders", "vest", "guard", "helmet", "protector", "tank"];
 
 impl Catalogue {
     /// What a thing counts for: as its kind, or at least as the words of its name do.
@@ -33,7 +34,7 @@ impl Catalogue {
         }
         let last_alone = from.is_none_or(|from| from + 1 == words.len());
         if let Some(whole) = Heads::whole(words).filter(|_| last_alone)
-            && let Some(of) = self.told_by(whole)
+            && let Some(of) = self.told_by(whole).or_else(|| self.told_before(whole))
         {
             return Some(of);
         }

@@ -98,7 +98,7 @@ impl Heads {
 
     /// Whether one of these words makes a toy of anything.
     pub fn is_toy(words: &[&str]) -> bool {
-        words.iter().any(|word| ["toy", "toys", "doll", "dolls", "pretend"].contains(word))
+        words.iter().any(|word| ["toy", "toys", "doll", "dolls", "pretend", "playset"].contains(word))
     }
 
     /// What a word anywhere in the name says of it; the last such word rules.
@@ -106,8 +106,7 @@ impl Heads {
         (0..words.len()).rev().find_map(|from| {
             let upto = (from + 1..=words.len().min(from + 3)).rev();
             upto.filter_map(|to| words.get(from..to))
-                .find_map(|part| self.anywhere.get(&folded(&part.join(" "))))
-                .cloned()
+                .find_map(|part| one_of(&self.anywhere, &part.join(" ")))
         })
     }
 
@@ -122,11 +121,7 @@ impl Heads {
 
     /// What a noun counts for, its last word in the singular or plural.
     pub fn noun(&self, noun: &str) -> Option<Category> {
-        let (before, last) = match noun.rsplit_once(' ') {
-            Some((before, last)) => (format!("{before} "), last),
-            None => (String::new(), noun),
-        };
-        singulars(last).into_iter().find_map(|last| self.nouns.get(&folded(&format!("{before}{last}"))).cloned())
+        one_of(&self.nouns, noun)
     }
 
     /// The words before a last one that only names a part or a case of them.
@@ -134,6 +129,13 @@ impl Heads {
         let (last, before) = words.split_last()?;
         (is_part(last) && !before.is_empty()).then_some(before)
     }
+}
+
+/// What stands for a name, whose last word may be a plural.
+fn one_of(known: &HashMap<String, Category>, name: &str) -> Option<Category> {
+    let (before, last) = name.rsplit_once(' ').map_or(("", name), |(before, last)| (before, last));
+    let whole = |last: String| folded(format!("{before} {last}").trim_start());
+    singulars(last).into_iter().find_map(|last| known.get(&whole(last)).cloned())
 }
 
 /// Whether a word only names a part, a case or a heap of something.
