@@ -33,15 +33,18 @@ impl Catalogue {
             return ending;
         }
         let last_alone = from.is_none_or(|from| from + 1 == words.len());
-        if let Some(whole) = Heads::whole(words).filter(|_| last_alone)
-            && let Some(of) = self.told_by(whole).or_else(|| self.told_before(whole))
-        {
-            return Some(of);
+        if let Some(whole) = Heads::whole(words).filter(|_| last_alone) {
+            let of = self.told_by(whole).or_else(|| self.told_before(whole));
+            return of.or_else(|| self.kind_alone(words));
         }
         let gear = words.last().is_some_and(|last| GEAR.iter().any(|gear| same_word(gear, last)));
         let garment = ending == Some(Category::Clothing) && !gear;
         let topic = self.heads.topic(words).filter(|topic| !garment || *topic == Category::Hygiene);
         topic.or(ending).or_else(|| self.heads.by_letters(words.last()?))
+    }
+
+    fn kind_alone(&self, words: &[&str]) -> Option<Category> {
+        words.last().and_then(|last| self.named(last)).map(|kind| kind.category.clone())
     }
 
     /// The longest end of these words that is a kind or a noun: where it begins, and what it counts for.
