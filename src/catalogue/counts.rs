@@ -22,7 +22,8 @@ impl Catalogue {
             return Some(Category::Toy);
         }
         let parts = parts(&words);
-        parts.iter().find_map(|part| self.told_by(part)).or_else(|| parts.iter().find_map(|part| self.told_before(part)))
+        let told = parts.iter().find_map(|part| self.told_by(part));
+        told.or_else(|| parts.iter().find_map(|part| self.told_before(part)))
     }
 
     /// What these words are if all of them are known; else, of a case or a part, what it belongs to; then a word
@@ -43,6 +44,7 @@ impl Catalogue {
         topic.or(ending).or_else(|| self.heads.by_letters(words.last()?))
     }
 
+    /// What the kind of the last word counts for: a bag is one, whatever it is for.
     fn kind_alone(&self, words: &[&str]) -> Option<Category> {
         words.last().and_then(|last| self.named(last)).map(|kind| kind.category.clone())
     }
@@ -82,5 +84,67 @@ fn parts<'w>(words: &'w [&'w str]) -> Vec<&'w [&'w str]> {
         (true, _) => vec![behind, outer, inner],
         (false, true) => vec![inner, outer, behind],
         (false, false) => vec![outer, inner, behind],
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Each name with what it counts for, or nothing.
+    fn hold(names: &[(&str, Option<Category>)]) {
+        let catalogue = Catalogue::built_in();
+        for (name, category) in names {
+            assert_eq!(catalogue.category_of(name), *category, "{name}");
+        }
+    }
+
+    #[test]
+    fn the_longest_known_end_tells() {
+        hold(&[
+            ("tweed knickerbockers", Some(Category::Clothing)),
+            ("brass sousaphone", Some(Category::Toy)),
+            ("polymer clay", Some(Category::School)),
+            ("soft hand cream", Some(Category::Hygiene)),
+            ("baby clothes", Some(Category::Clothing)),
+            ("thingamajig", None),
+        ]);
+    }
+
+    #[test]
+    fn of_a_part_what_it_belongs_to_tells() {
+        hold(&[
+            ("trombone case", Some(Category::Toy)),
+            ("blue trombone stands", Some(Category::Toy)),
+            ("toothpaste squeezer holder", Some(Category::Hygiene)),
+            ("thingamajig holder", None),
+            ("thingamajig bag", Some(Category::Extras)),
+        ]);
+    }
+
+    #[test]
+    fn a_garment_stays_one_unless_it_is_gear() {
+        hold(&[
+            ("golf trousers", Some(Category::Clothing)),
+            ("hockey gloves", Some(Category::Toy)),
+            ("winter gloves", Some(Category::Clothing)),
+            ("toy glove", Some(Category::Toy)),
+        ]);
+    }
+
+    #[test]
+    fn of_two_things_the_first_tells_unless_they_share_a_last_word() {
+        hold(&[
+            ("gloves and a hat rack", Some(Category::Clothing)),
+            ("coat and hat rack", Some(Category::Extras)),
+            ("thingamajig and cummerbund", Some(Category::Clothing)),
+            ("box of crayons", Some(Category::School)),
+            ("set of kazoos", Some(Category::Toy)),
+        ]);
+    }
+
+    #[test]
+    fn words_before_one_that_nobody_knows_tell() {
+        hold(&[("trombone thingamajig", Some(Category::Toy)), ("toothpaste thingamajig", Some(Category::Hygiene))]);
     }
 }
