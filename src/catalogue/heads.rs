@@ -8,7 +8,8 @@ use crate::model::category::Category;
 
 const BUILT_IN: &str = include_str!("nouns.txt");
 
-/// Of these it is the noun before that tells, where it is known: a trombone case, a chess set.
+/// Of these it is the noun before that tells: a trombone case, a chess set. Where nobody knows that one, they tell
+/// nothing, unless they are a kind.
 const PARTS: [&str; 80] = [
     "accessory",
     "attachment",
