@@ -5,7 +5,7 @@ use std::sync::{Arc, LazyLock};
 
 use super::colours::Colours;
 use super::heads::Heads;
-use super::singular::{same_word, singulars};
+use super::singular::singulars;
 use super::spelling::folded;
 use super::written::{self, Slip};
 use crate::model::category::Category;
@@ -50,9 +50,6 @@ const WRAPPINGS: [&str; 22] = [
     "tube",
 ];
 
-/// Garments that are gear of a sport where one is named: a batting glove.
-const GEAR: [&str; 8] = ["glove", "mitt", "tee", "trainer", "jumper", "suspenders", "vest", "guard"];
-
 /// All known kinds, found by any of their names.
 #[derive(Debug, Clone, Default)]
 pub struct Catalogue {
@@ -61,7 +58,7 @@ pub struct Catalogue {
     /// The same in one spelling, hyphens as spaces.
     by_spelling: HashMap<String, usize>,
     colours: Colours,
-    heads: Heads,
+    pub(super) heads: Heads,
 }
 
 impl Catalogue {
@@ -168,48 +165,20 @@ impl Catalogue {
         self.by_end(head).or_else(|| self.unwrapped(head))
     }
 
-    /// What a thing counts for: as its kind, or at least as the words of its name do.
-    pub fn category_of(&self, name: &str) -> Option<Category> {
-        if let Some(kind) = self.named(name) {
-            return Some(kind.category.clone());
-        }
-        let name = normal(name);
-        let words: Vec<&str> = name.split(' ').collect();
-        let head = head(&words);
-        let of = head.iter().position(|&word| word == "of");
-        let outer = head.get(..of.unwrap_or(head.len())).unwrap_or_default();
-        let inner = of.and_then(|of| head.get(of + 1..)).unwrap_or_default();
-        self.category_of_words(outer, self.kind_of(&name)).or_else(|| self.category_of_words(inner, None))
-    }
-
-    /// Of a case or a part, what it belongs to tells; then words such as *hockey* or *hair*, though a
-    /// garment stays one; then the kind of its head, then its head noun.
-    fn category_of_words(&self, words: &[&str], kind: Option<&Kind>) -> Option<Category> {
-        if let Some(whole) = Heads::whole(words)
-            && let Some(of) = self.category_of_words(whole, self.by_end(whole))
-        {
-            return Some(of);
-        }
-        let gear = words.last().is_some_and(|last| GEAR.iter().any(|gear| same_word(gear, last)));
-        let garment = kind.filter(|kind| kind.category == Category::Clothing && !gear);
-        let topic = self.heads.topic(words).filter(|topic| garment.is_none() || *topic == Category::Hygiene);
-        topic.or_else(|| kind.map(|kind| kind.category.clone())).or_else(|| self.heads.category(words))
-    }
-
     /// A marker set is markers, and a glow star sticker sheet is stickers.
-    fn unwrapped(&self, words: &[&str]) -> Option<&Kind> {
+    pub(super) fn unwrapped(&self, words: &[&str]) -> Option<&Kind> {
         let (last, before) = words.split_last()?;
         WRAPPINGS.contains(last).then(|| self.by_end(before).or_else(|| self.unwrapped(before))).flatten()
     }
 
     /// The longest end of these words that is a known name.
-    fn by_end(&self, words: &[&str]) -> Option<&Kind> {
+    pub(super) fn by_end(&self, words: &[&str]) -> Option<&Kind> {
         (0..words.len()).find_map(|from| self.named(&words.get(from..)?.join(" ")))
     }
 }
 
 /// The words of a name up to one that only says more of them.
-fn head<'w>(words: &'w [&'w str]) -> &'w [&'w str] {
+pub(super) fn head<'w>(words: &'w [&'w str]) -> &'w [&'w str] {
     let end = words.iter().skip(1).position(|word| TRAILERS.contains(word)).map_or(words.len(), |at| at + 1);
     words.get(..end).unwrap_or(words)
 }

@@ -1,6 +1,7 @@
 //! Typical kinds of things and names of colours: data files that a person can edit, and their readers.
 
 pub mod colours;
+mod counts;
 mod heads;
 pub mod kinds;
 mod singular;

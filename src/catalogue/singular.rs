@@ -19,7 +19,8 @@ pub(crate) fn singulars(word: &str) -> Vec<String> {
         add(stem, "f");
         add(stem, "fe");
     }
-    if let Some(stem) = word.strip_suffix("es") {
+    // Clothes are not the plural of cloth.
+    if let Some(stem) = word.strip_suffix("es").filter(|stem| !stem.ends_with("th")) {
         add(stem, "");
     }
     if let Some(stem) = word.strip_suffix('s')
@@ -90,6 +91,7 @@ mod tests {
         assert!(has("scarves", "scarf"));
         assert!(has("dominoes", "domino"));
         assert!(has("pens", "pen"));
+        assert!(has("cloths", "cloth") && !has("clothes", "cloth"));
         assert!(has("dress", "dress") && !has("dress", "dres"));
         assert!(same_word("boxes", "box") && !same_word("box", "bag"));
     }
