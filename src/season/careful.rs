@@ -228,6 +228,7 @@ impl<S: Store> Season<S> {
             let allowed = held.iter().filter(|other| other.lot == placed.lot).find_map(|other| other.allowed.as_ref());
             let thing = self.inspected(placed.lot, lot.facts)?;
             for caution in watch.cautions(&thing, row.facts.ages) {
+                let allowed = allowed.filter(|_| stops(caution.level));
                 let mut new = told(caution, row.facts.ages, vec![placed.lot], allowed);
                 new.label = row.label();
                 new.giftbox = Some(row.giftbox);

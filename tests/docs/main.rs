@@ -7,5 +7,6 @@
 )]
 
 mod architecture;
+mod cautions;
 mod guide;
 mod readme;

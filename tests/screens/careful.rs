@@ -26,7 +26,11 @@ fn what_may_not_go_in_is_not_offered_and_says_why_when_it_is_called() {
     table.keys("blown up by a helper⏎");
     let card = table.keeper.season().box_card("1").unwrap();
     assert_eq!((card.line.things, card.cautions[0].allowed.as_str()), (1, "blown up by a helper"));
-    table.keys("⎋!").shows("What to be careful of: box 1").shows("not for this age; allowed: blown up by a helper");
+    table
+        .keys("!")
+        .shows("What to be careful of: box 1")
+        .shows("not for this age; allowed")
+        .shows("Allowed by mira: blown up by a helper.");
 }
 
 #[test]
@@ -47,13 +51,23 @@ fn what_wants_a_look_is_asked_once() {
 #[test]
 fn one_key_tells_all_of_it_and_one_act_mends_it() {
     let mut table = packing("6 balloons .60\n1 kite 2.00");
-    table.keys("⏎balloon⏎1for a helper⏎⎋!");
+    table.keys("⏎balloon⏎1for a helper⏎!");
     table.shows("Source: 16 CFR 1500.19(b)(2).").shows("The drive's own list and local law decide");
     table.keys("⏎").shows("1  take it out, keep it for a child of 8 or older").shows("2  allow it no longer");
     table.keys("1").shows("Nothing known to be careful of.");
     assert_eq!(table.keeper.season().box_card("1").unwrap().line.things, 0);
-    let ages = table.keeper.season().stock(&Default::default()).unwrap().things.iter().find(|t| t.name == "balloons").unwrap().ages.clone();
-    assert_eq!(ages, "8+");
+    let ages = table
+        .keeper
+        .season()
+        .stock(&Default::default())
+        .unwrap()
+        .things
+        .iter()
+        .find(|t| t.name == "balloons")
+        .unwrap()
+        .ages
+        .clone();
+    assert_eq!(ages, "8 and up");
     table.keys("⎋u");
     assert_eq!(table.keeper.season().box_card("1").unwrap().line.things, 1, "one act, one undo");
 }
@@ -61,5 +75,10 @@ fn one_key_tells_all_of_it_and_one_act_mends_it() {
 #[test]
 fn a_thing_is_looked_over_for_each_age_group_from_its_card() {
     let mut table = packing("6 balloons .60\n1 kite 2.00");
-    table.keys("⎋/balloon⏎!").shows("What to be careful of: balloons").shows("for 3–5").shows("for 6–8").lacks("for 9–12");
+    table
+        .keys("⎋/balloon⏎!")
+        .shows("What to be careful of: balloons")
+        .shows("for 3–5")
+        .shows("for 6–8")
+        .shows("for 9–12   tell the parent");
 }

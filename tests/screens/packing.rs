@@ -253,7 +253,7 @@ fn a_thing_can_be_counted_moved_and_given_away_from_its_card() {
     table.keys("t").shows("tote › tote 2");
     table.key(Key::Ctrl('u'));
     table.keys("tote 9⏎").shows("Where      tote 9: 4 on hand");
-    table.keys("x").shows("1  given loose    2  lost or broken    0  nothing");
+    table.keys("x").shows("1  given loose    2  lost or broken    3  back to the shop    0  nothing");
     table.keys("1").shows("given loose › 1");
     table.keys(" to the reading club⏎").shows("Where      tote 9: 3 on hand");
     let place = table.keeper.season().where_is("jumbo glue sticks").expect("it is known");

@@ -5,7 +5,14 @@ use crate::shell::Computer;
 /// Two boxes and a few things that want care.
 fn stocked() -> Computer {
     let home = Computer::new();
-    home.ok(&["log", "12 balloons .60", "6 marbles .60", "4 combs .40", "2 shampoos 1.00", "3 whistles .30"]);
+    home.ok(&[
+        "log",
+        "12 balloons .60",
+        "a pack of 40 marbles .60",
+        "4 combs .40",
+        "2 shampoos 1.00",
+        "3 whistles .30",
+    ]);
     home.ok(&["box", "plan", "2 girl 6-8"]);
     home.ok(&["box", "plan", "girl 9-12"]);
     home
@@ -50,10 +57,10 @@ fn a_box_with_something_forbidden_in_it_is_not_closed() {
     assert_eq!(found.code, 1);
     assert!(found.out.contains("Box 3, 6–8\n ✗ balloons: not for this age\n"), "{}", found.out);
     let no = home.tell(&["box", "close", "3"], "");
-    assert_eq!((no.code, no.err.trim_end()), (
-        1,
-        "Box 3 holds balloons: not for this age. Take it out, or allow it with a reason that is kept."
-    ));
+    assert_eq!(
+        (no.code, no.err.trim_end()),
+        (1, "brimful: Box 3 holds balloons: not for this age. Take it out, or allow it with a reason that is kept.")
+    );
     let allowed = home.ok(&["--by", "ann", "allow", "3", "balloon", "--why", "no longer six"]);
     assert!(allowed.starts_with("Allowed balloons in box 3: no longer six."), "{allowed}");
     assert!(home.ok(&["history"]).contains("Allowed balloons in box 3: no longer six."));
@@ -106,10 +113,14 @@ fn a_drive_forbids_and_allows_in_its_own_words() {
     home.ok(&["profile", "rules.toml"]);
     let no = home.tell(&["put", "3", "whistle"], "");
     assert_eq!(no.code, 1);
-    assert!(no.err.contains("whistles: the drive forbids it, box 3 for 9–12. Your drive forbids it: they disturb"), "{}", no.err);
+    assert!(
+        no.err.contains("whistles: the drive forbids it, box 3 for 9–12. Your drive forbids it: they disturb"),
+        "{}",
+        no.err
+    );
     home.ok(&["put", "1", "balloon"]);
     // Its own rules come back from the file as they were written.
-    let toml = home.ok(&["profile", "--toml"]);
+    let toml = home.ok(&["profile"]);
     assert!(toml.contains("they disturb the classes") && toml.contains("a helper blows them up"), "{toml}");
 }
 
@@ -128,4 +139,17 @@ fn a_kit_is_judged_by_what_is_in_it() {
     home.ok(&["kit", "party bag", "--with", "2 balloons", "--with", "comb"]);
     let no = home.tell(&["put", "1", "party bag"], "");
     assert!(no.code == 1 && no.err.contains("balloons: not for this age"), "{no:?}");
+}
+
+#[test]
+fn a_rule_about_a_caution_that_nobody_knows_is_refused_by_name() {
+    let home = stocked();
+    home.write("rules.toml", &RULES.replace("about = \"balloon\"", "about = \"baloon\""));
+    let no = home.tell(&["profile", "rules.toml"], "");
+    assert_eq!(no.code, 2);
+    assert!(
+        no.err.contains("rule.about: no built-in caution is called \"baloon\"; there is small-part,"),
+        "{}",
+        no.err
+    );
 }

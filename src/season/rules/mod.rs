@@ -6,10 +6,11 @@ mod measures;
 mod rule;
 
 use super::{ActError, Done, Season};
+use crate::cautions::{RULES, rule as caution};
 use crate::model::age::Ages;
 use crate::model::fact::{BoxMended, Fact, ProfileSet};
 use crate::model::giftbox::{BoxField, BoxState};
-use crate::model::profile::Profile;
+use crate::model::profile::{Profile, ProfileError};
 use crate::model::rows::BoxRow;
 use crate::model::text::normal;
 use crate::report::rules::RuleRow;
@@ -21,6 +22,7 @@ impl<S: Store> Season<S> {
     /// Sets the drive's rules from TOML.
     pub fn set_profile(&mut self, toml: &str) -> Result<Done, ActError> {
         let profile = Profile::from_toml(toml)?;
+        speaks_of_known_rules(&profile)?;
         if self.store.profile()?.as_ref() == Some(&profile) {
             return Err(so_already());
         }
@@ -124,4 +126,12 @@ fn called(what: &str, profile: &Profile) -> Result<Rule, ActError> {
     }
     let known: Vec<String> = rules.iter().map(|rule| format!("\"{}\"", rule.what())).collect();
     Err(ActError::NotUnderstood(format!("\"{what}\" is no rule of a drive; there is {}", known.join(", "))))
+}
+/// A drive's rule that changes a built-in caution names one there is.
+fn speaks_of_known_rules(profile: &Profile) -> Result<(), ActError> {
+    let unknown = profile.rules.iter().filter_map(|rule| rule.about.as_deref()).find(|id| caution(id).is_none());
+    let Some(unknown) = unknown else { return Ok(()) };
+    let known: Vec<&str> = RULES.iter().map(|rule| rule.id).collect();
+    let why = format!("no built-in caution is called \"{unknown}\"; there is {}", known.join(", "));
+    Err(ActError::Profile(ProfileError::Sense { field: "rule.about", why }))
 }

@@ -39,14 +39,21 @@ fn line(canvas: &mut Canvas<'_>, row: &CautionRow, place: Place, y: u16) {
     let x = place.x + name + 6;
     let whom = if row.label.is_empty() { format!("for {}", row.ages) } else { format!("box {}", row.label) };
     let x = canvas.text(x, y, 12, &whom, Role::Text).max(x + 10) + 1;
-    canvas.text(x, y, (place.x + place.width).saturating_sub(x), &row.standing(), role);
+    let allowed = if row.allowed.is_empty() { "" } else { "; allowed" };
+    let words = format!("{}{allowed}", row.level.words());
+    canvas.text(x, y, (place.x + place.width).saturating_sub(x), &words, role);
 }
 
 /// Why, what to do, where it stands, and who decides.
 fn in_full(canvas: &mut Canvas<'_>, careful: &Careful, row: &CautionRow, place: Place) {
     let closing = careful.found.as_ref().map(|found| found.closing).unwrap_or_default();
     let last = place.y + place.height;
-    let text = format!("{} To do: {}. Source: {}.", row.text, row.remedy, row.source);
+    let allowed = match (row.allowed.as_str(), row.allowed_by.as_str()) {
+        ("", _) => String::new(),
+        (why, "") => format!("Allowed: {why}. "),
+        (why, by) => format!("Allowed by {by}: {why}. "),
+    };
+    let text = format!("{allowed}{} To do: {}. Source: {}.", row.text, row.remedy, row.source);
     canvas.wrapped(place.x, place.y + 1, (place.width, place.height.saturating_sub(2)), &text, Role::Text);
     canvas.text(place.x, last.saturating_sub(1), place.width, closing, Role::Quiet);
 }

@@ -147,8 +147,10 @@ fn in_columns(canvas: &mut Canvas<'_>, packing: &Packing, contents: &[Content], 
         let (column, row) = (at / rows, at % rows);
         let x = place.x + u16::try_from(column).unwrap_or(0) * width;
         let y = place.y + u16::try_from(row).unwrap_or(0);
-        let end = canvas.text(x, y, width.saturating_sub(3), &content_words(content), Role::Text);
-        if let Some(level) = care(packing, content) {
+        let care = care(packing, content);
+        let beside = if care.is_some() { 3 } else { 1 };
+        let end = canvas.text(x, y, width.saturating_sub(beside), &content_words(content), Role::Text);
+        if let Some(level) = care {
             canvas.text(end + 1, y, 1, &sign(level).to_string(), caution_role(level));
         }
     }

@@ -24,7 +24,12 @@ fn an_evening_from_a_haul_to_a_full_box_is_there_the_next_day() {
         [("2 star", "star stickers", 7), ("mirr", "small mirrors", 8), ("brac", "bracelets", 9)]
     {
         seat.types(words).waits_for(&format!("▸ {offered}"));
-        seat.types("⏎").waits_for(&format!("{count} in ·"));
+        seat.types("⏎");
+        if offered == "small mirrors" {
+            seat.waits_for("? Look twice: small mirrors. There is usually glass in it");
+            seat.types("1");
+        }
+        seat.waits_for(&format!("{count} in ·"));
     }
     seat.back_to("Enter on hand").back_to("1 of 3 boxes full");
 
