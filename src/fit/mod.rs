@@ -1,0 +1,4 @@
+//! Does it fit, and where does it go.
+
+pub mod cuboid;
+pub mod pack;

@@ -1,0 +1,100 @@
+//! The room that is left, as the largest empty solids; they overlap, so their volumes never add up.
+
+use crate::fit::cuboid::{Cuboid, Size};
+
+/// An empty solid that no larger empty solid holds.
+#[derive(Debug, Clone, Copy)]
+pub struct Space {
+    /// Where it is.
+    pub solid: Cuboid,
+    /// Per axis: whether the corner to fill first is the high one.
+    pub high: [bool; 3],
+    /// How far that corner is from the container's corner nearest to it; then the larger space goes first.
+    rank: (i32, i64),
+}
+
+/// All empty solids of a container.
+#[derive(Debug, Clone, Default)]
+pub struct Spaces {
+    list: Vec<Space>,
+    fresh: Vec<Cuboid>,
+    container: Size,
+}
+
+impl Spaces {
+    /// An empty container.
+    pub fn new(container: Size) -> Spaces {
+        let mut spaces = Spaces { list: Vec::new(), fresh: Vec::new(), container };
+        spaces.add(Cuboid::at([0; 3], container));
+        spaces
+    }
+
+    /// Every empty solid.
+    pub fn iter(&self) -> impl Iterator<Item = &Space> {
+        self.list.iter()
+    }
+
+    /// Which space is to be filled next; none when nothing more fits.
+    pub fn next(&self) -> Option<usize> {
+        (0..self.list.len()).min_by_key(|index| self.list[*index].rank)
+    }
+
+    /// One of the spaces.
+    pub fn get(&self, index: usize) -> Space {
+        self.list[index]
+    }
+
+    /// Forgets a space that nothing fits into any more.
+    pub fn forget(&mut self, index: usize) {
+        self.list.swap_remove(index);
+    }
+
+    /// Takes a solid out of all spaces; what becomes smaller than `least` along an axis is of no use any more.
+    pub fn cut(&mut self, taken: &Cuboid, least: Size) {
+        let mut fresh = std::mem::take(&mut self.fresh);
+        fresh.clear();
+        self.list.retain(|space| {
+            let met = space.solid.meets(taken);
+            if met {
+                push_rests(&space.solid, taken, least, &mut fresh);
+            }
+            !met
+        });
+        let kept = self.list.len();
+        for (index, solid) in fresh.iter().enumerate() {
+            let held = self.list[..kept].iter().any(|other| other.solid.holds(solid))
+                || fresh.iter().enumerate().any(|(at, other)| at != index && other.holds(solid) && (other != solid || at < index));
+            if !held {
+                self.add(*solid);
+            }
+        }
+        self.fresh = fresh;
+    }
+
+    fn add(&mut self, solid: Cuboid) {
+        let mut high = [false; 3];
+        let mut distance = 0;
+        for axis in 0..3 {
+            let (low_gap, high_gap) = (solid.lo[axis], self.container[axis] - solid.hi[axis]);
+            high[axis] = high_gap < low_gap;
+            distance += low_gap.min(high_gap);
+        }
+        self.list.push(Space { solid, high, rank: (distance, -solid.volume()) });
+    }
+}
+
+/// What is left of a space on each of the six sides of what was taken.
+fn push_rests(space: &Cuboid, taken: &Cuboid, least: Size, rests: &mut Vec<Cuboid>) {
+    for axis in 0..3 {
+        if taken.lo[axis] - space.lo[axis] >= least[axis] {
+            let mut rest = *space;
+            rest.hi[axis] = taken.lo[axis];
+            rests.push(rest);
+        }
+        if space.hi[axis] - taken.hi[axis] >= least[axis] {
+            let mut rest = *space;
+            rest.lo[axis] = taken.hi[axis];
+            rests.push(rest);
+        }
+    }
+}

@@ -1,0 +1,81 @@
+//! Which lengths the sides of the things left can add up to, so that a gap that no sum can fill is seen early.
+
+use super::{Cargo, Counts};
+
+/// The reachable lengths along each axis, a bit for each millimetre.
+#[derive(Debug, Clone, Default)]
+pub struct Sums {
+    axes: [Vec<u64>; 3],
+    /// How many of each good were counted; more than fill the container make no difference.
+    counted: Counts,
+    scratch: Vec<u64>,
+}
+
+impl Sums {
+    /// Brings the sums up to date with what is left.
+    pub fn update(&mut self, cargo: &Cargo, left: &[u16]) {
+        let caps = cargo.goods.iter().map(|good| good.most_in_a_row);
+        let same = self.counted.len() == left.len()
+            && left.iter().zip(caps.clone()).zip(&self.counted).all(|((left, cap), counted)| (*left).min(cap) == *counted);
+        if same {
+            return;
+        }
+        self.counted.clear();
+        self.counted.extend(left.iter().zip(caps).map(|(left, cap)| (*left).min(cap)));
+        for axis in 0..3 {
+            self.fill(cargo, axis);
+        }
+    }
+
+    fn fill(&mut self, cargo: &Cargo, axis: usize) {
+        let words = cargo.container[axis] as usize / 64 + 1;
+        let bits = &mut self.axes[axis];
+        bits.clear();
+        bits.resize(words, 0);
+        bits[0] = 1;
+        for (good, count) in cargo.goods.iter().zip(&self.counted) {
+            for side in &good.sides[axis] {
+                add_copies(bits, &mut self.scratch, *side as usize, *count);
+            }
+        }
+    }
+
+    /// The longest reachable length up to this one.
+    pub fn reach(&self, axis: usize, length: i32) -> i32 {
+        let bits = &self.axes[axis];
+        let mut word = length as usize / 64;
+        let mut here = bits[word] & (u64::MAX >> (63 - length as usize % 64));
+        while here == 0 {
+            // Bit 0 of word 0 is always set: nothing at all is reachable.
+            word -= 1;
+            here = bits[word];
+        }
+        (word * 64 + 63 - here.leading_zeros() as usize) as i32
+    }
+}
+
+/// Lets up to `count` copies of a side be added to every length: 1, 2, 4 … copies at a time reach each number.
+fn add_copies(bits: &mut [u64], scratch: &mut Vec<u64>, side: usize, count: u16) {
+    let (mut rest, mut some) = (usize::from(count), 1);
+    while rest > 0 {
+        let copies = some.min(rest);
+        let shift = side * copies;
+        if shift >= bits.len() * 64 {
+            return;
+        }
+        scratch.clear();
+        scratch.extend_from_slice(bits);
+        or_shifted(bits, scratch, shift);
+        rest -= copies;
+        some *= 2;
+    }
+}
+
+fn or_shifted(bits: &mut [u64], from: &[u64], shift: usize) {
+    let (words, rest) = (shift / 64, shift % 64);
+    for index in (words..bits.len()).rev() {
+        let low = from[index - words] << rest;
+        let carry = if rest > 0 && index > words { from[index - words - 1] >> (64 - rest) } else { 0 };
+        bits[index] |= low | carry;
+    }
+}
