@@ -1,4 +1,5 @@
 //! Does it fit, and where does it go.
 
 pub mod cuboid;
+mod dice;
 pub mod pack;

@@ -5,6 +5,9 @@ use std::collections::HashSet;
 use super::{Cargo, Piece};
 use crate::fit::cuboid::{Cuboid, Size, volume, within};
 
+/// The largest pile of one good; a container of thousands of them takes several.
+const MOST_IN_A_PILE: i32 = 512;
+
 /// How many of one good a block needs.
 pub type Need = (u16, u16);
 
@@ -89,7 +92,7 @@ impl Blocks {
         for (good, goods) in cargo.goods.iter().enumerate() {
             for way in &goods.ways {
                 let fits = [0, 1, 2].map(|axis| cargo.container[axis] / way[axis]);
-                let count = i32::from(goods.count);
+                let count = i32::from(goods.count).min(MOST_IN_A_PILE);
                 for x in 1..=fits[0].min(count) {
                     for y in 1..=fits[1].min(count / x) {
                         let tallest = fits[2].min(count / (x * y));

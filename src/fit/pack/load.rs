@@ -1,6 +1,8 @@
 //! A container being loaded, and how it is filled up greedily.
 
-use super::block::{Blocks, Need};
+use std::sync::Arc;
+
+use super::block::{Block, Blocks, Need};
 use super::rating::{Surroundings, cornered, usable};
 use super::spaces::{Space, Spaces};
 use super::style::{self, Style};
@@ -13,9 +15,9 @@ use crate::model::stop::Stop;
 #[derive(Debug)]
 pub struct Table {
     /// What is to be loaded.
-    pub cargo: Cargo,
+    pub cargo: Arc<Cargo>,
     /// The blocks to do it with.
-    pub blocks: Blocks,
+    pub blocks: Arc<Blocks>,
     /// What one piece of each good is worth.
     worths: Vec<f64>,
     style: Style,
@@ -82,13 +84,13 @@ pub struct Hands {
 
 impl Table {
     /// The table for a search in a style.
-    pub fn new(cargo: Cargo, blocks: Blocks, worths: Vec<f64>, style: Style) -> Table {
+    pub fn new(cargo: Arc<Cargo>, blocks: Arc<Blocks>, worths: Vec<f64>, style: Style) -> Table {
         Table { cargo, blocks, worths, style }
     }
 
     /// The container with nothing in it.
     pub fn empty(&self) -> Load {
-        let candidate = |(block, of): (usize, &super::block::Block)| Candidate {
+        let candidate = |(block, of): (usize, &Block)| Candidate {
             size: of.size,
             block: block as u32,
             bound: style::bound(of, &self.worths),
@@ -190,11 +192,6 @@ impl Table {
 }
 
 impl Load {
-    /// Whether everything is in.
-    pub fn is_whole(&self) -> bool {
-        self.left.iter().all(|left| *left == 0)
-    }
-
     /// How many of each good are not in.
     pub fn left(&self) -> &[u16] {
         &self.left

@@ -14,7 +14,8 @@ mod spaces;
 mod style;
 mod sums;
 
-pub use search::Packer;
+pub use search::{Loaded, Packer};
+pub use style::Goal;
 
 use crate::fit::cuboid::{Cuboid, Size, volume, within};
 
@@ -43,6 +44,8 @@ pub struct Cargo {
     pub container: Size,
     /// What is to go in.
     pub goods: Vec<Good>,
+    /// For each axis the first one along which every good has the same sides.
+    like: [usize; 3],
 }
 
 /// One box in its place.
@@ -59,8 +62,10 @@ impl Cargo {
     ///
     /// Ways that don't fit the container are left out; a good may be left without any.
     pub fn new(container: Size, goods: impl IntoIterator<Item = (Vec<Size>, u16)>) -> Cargo {
-        let goods = goods.into_iter().map(|(ways, count)| Good::new(container, ways, count)).collect();
-        Cargo { container, goods }
+        let goods: Vec<Good> = goods.into_iter().map(|(ways, count)| Good::new(container, ways, count)).collect();
+        let same = |one: usize, other: usize| goods.iter().all(|good| good.sides[one] == good.sides[other]);
+        let like = [0, 1, 2].map(|axis| (0..axis).find(|other| same(*other, axis)).unwrap_or(axis));
+        Cargo { container, goods, like }
     }
 
     /// How many pieces there are of each good.

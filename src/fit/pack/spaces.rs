@@ -13,25 +13,32 @@ pub struct Space {
     rank: (i32, i64),
 }
 
+impl Space {
+    fn new(solid: Cuboid, container: Size) -> Space {
+        let mut high = [false; 3];
+        let mut distance = 0;
+        for axis in 0..3 {
+            let (low_gap, high_gap) = (solid.lo[axis], container[axis] - solid.hi[axis]);
+            high[axis] = high_gap < low_gap;
+            distance += low_gap.min(high_gap);
+        }
+        Space { solid, high, rank: (distance, -solid.volume()) }
+    }
+}
+
 /// All empty solids of a container.
 #[derive(Debug, Clone, Default)]
 pub struct Spaces {
     list: Vec<Space>,
-    fresh: Vec<Cuboid>,
+    fresh: Vec<Space>,
     container: Size,
 }
 
 impl Spaces {
     /// An empty container.
     pub fn new(container: Size) -> Spaces {
-        let mut spaces = Spaces { list: Vec::new(), fresh: Vec::new(), container };
-        spaces.add(Cuboid::at([0; 3], container));
-        spaces
-    }
-
-    /// Every empty solid.
-    pub fn iter(&self) -> impl Iterator<Item = &Space> {
-        self.list.iter()
+        let whole = Space::new(Cuboid::at([0; 3], container), container);
+        Spaces { list: vec![whole], fresh: Vec::new(), container }
     }
 
     /// Which space is to be filled next; none when nothing more fits.
@@ -56,45 +63,33 @@ impl Spaces {
         self.list.retain(|space| {
             let met = space.solid.meets(taken);
             if met {
-                push_rests(&space.solid, taken, least, &mut fresh);
+                push_rests(&space.solid, taken, least, |rest| fresh.push(Space::new(rest, self.container)));
             }
             !met
         });
-        let kept = self.list.len();
-        for (index, solid) in fresh.iter().enumerate() {
-            let held = self.list[..kept].iter().any(|other| other.solid.holds(solid))
-                || fresh.iter().enumerate().any(|(at, other)| at != index && other.holds(solid) && (other != solid || at < index));
-            if !held {
-                self.add(*solid);
+        // The large ones first: none is held by a smaller one.
+        fresh.sort_unstable_by_key(|space| space.rank.1);
+        for space in &fresh {
+            if !self.list.iter().any(|other| other.solid.holds(&space.solid)) {
+                self.list.push(*space);
             }
         }
         self.fresh = fresh;
     }
-
-    fn add(&mut self, solid: Cuboid) {
-        let mut high = [false; 3];
-        let mut distance = 0;
-        for axis in 0..3 {
-            let (low_gap, high_gap) = (solid.lo[axis], self.container[axis] - solid.hi[axis]);
-            high[axis] = high_gap < low_gap;
-            distance += low_gap.min(high_gap);
-        }
-        self.list.push(Space { solid, high, rank: (distance, -solid.volume()) });
-    }
 }
 
 /// What is left of a space on each of the six sides of what was taken.
-fn push_rests(space: &Cuboid, taken: &Cuboid, least: Size, rests: &mut Vec<Cuboid>) {
+fn push_rests(space: &Cuboid, taken: &Cuboid, least: Size, mut add: impl FnMut(Cuboid)) {
     for axis in 0..3 {
         if taken.lo[axis] - space.lo[axis] >= least[axis] {
             let mut rest = *space;
             rest.hi[axis] = taken.lo[axis];
-            rests.push(rest);
+            add(rest);
         }
         if space.hi[axis] - taken.hi[axis] >= least[axis] {
             let mut rest = *space;
             rest.lo[axis] = taken.hi[axis];
-            rests.push(rest);
+            add(rest);
         }
     }
 }

@@ -8,41 +8,43 @@ pub struct Sums {
     axes: [Vec<u64>; 3],
     /// How many of each good were counted; more than fill the container make no difference.
     counted: Counts,
-    scratch: Vec<u64>,
+    /// The axis whose sums hold for each axis.
+    like: [usize; 3],
 }
 
 impl Sums {
     /// Brings the sums up to date with what is left.
     pub fn update(&mut self, cargo: &Cargo, left: &[u16]) {
         let caps = cargo.goods.iter().map(|good| good.most_in_a_row);
-        let same = self.counted.len() == left.len()
-            && left.iter().zip(caps.clone()).zip(&self.counted).all(|((left, cap), counted)| (*left).min(cap) == *counted);
+        let same = left.iter().zip(caps.clone()).map(|(left, cap)| (*left).min(cap)).eq(self.counted.iter().copied());
         if same {
             return;
         }
         self.counted.clear();
         self.counted.extend(left.iter().zip(caps).map(|(left, cap)| (*left).min(cap)));
-        for axis in 0..3 {
+        for axis in (0..3).filter(|axis| cargo.like[*axis] == *axis) {
             self.fill(cargo, axis);
         }
+        self.like = cargo.like;
     }
 
     fn fill(&mut self, cargo: &Cargo, axis: usize) {
-        let words = cargo.container[axis] as usize / 64 + 1;
+        let alike = (0..3).filter(|other| cargo.like[*other] == axis);
+        let longest = alike.map(|other| cargo.container[other]).max().unwrap_or(0);
         let bits = &mut self.axes[axis];
         bits.clear();
-        bits.resize(words, 0);
+        bits.resize(longest as usize / 64 + 1, 0);
         bits[0] = 1;
         for (good, count) in cargo.goods.iter().zip(&self.counted) {
             for side in &good.sides[axis] {
-                add_copies(bits, &mut self.scratch, *side as usize, *count);
+                add_copies(bits, *side as usize, *count);
             }
         }
     }
 
     /// The longest reachable length up to this one.
     pub fn reach(&self, axis: usize, length: i32) -> i32 {
-        let bits = &self.axes[axis];
+        let bits = &self.axes[self.like[axis]];
         let mut word = length as usize / 64;
         let mut here = bits[word] & (u64::MAX >> (63 - length as usize % 64));
         while here == 0 {
@@ -55,27 +57,29 @@ impl Sums {
 }
 
 /// Lets up to `count` copies of a side be added to every length: 1, 2, 4 … copies at a time reach each number.
-fn add_copies(bits: &mut [u64], scratch: &mut Vec<u64>, side: usize, count: u16) {
+fn add_copies(bits: &mut [u64], side: usize, count: u16) {
     let (mut rest, mut some) = (usize::from(count), 1);
     while rest > 0 {
         let copies = some.min(rest);
-        let shift = side * copies;
-        if shift >= bits.len() * 64 {
-            return;
-        }
-        scratch.clear();
-        scratch.extend_from_slice(bits);
-        or_shifted(bits, scratch, shift);
+        or_shifted(bits, side * copies);
         rest -= copies;
         some *= 2;
     }
 }
 
-fn or_shifted(bits: &mut [u64], from: &[u64], shift: usize) {
+/// Adds to the bits the same bits so many places higher; from the top down, so that each is read before it changes.
+fn or_shifted(bits: &mut [u64], shift: usize) {
     let (words, rest) = (shift / 64, shift % 64);
-    for index in (words..bits.len()).rev() {
-        let low = from[index - words] << rest;
-        let carry = if rest > 0 && index > words { from[index - words - 1] >> (64 - rest) } else { 0 };
-        bits[index] |= low | carry;
+    if rest == 0 {
+        for index in (words..bits.len()).rev() {
+            bits[index] |= bits[index - words];
+        }
+        return;
+    }
+    for index in (words + 1..bits.len()).rev() {
+        bits[index] |= bits[index - words] << rest | bits[index - words - 1] >> (64 - rest);
+    }
+    if words < bits.len() {
+        bits[words] |= bits[0] << rest;
     }
 }
