@@ -4,7 +4,7 @@
 pub type Size = [i32; 3];
 
 /// The longest side that anything here may have; volumes of such things still fit an `i64`.
-pub const LONGEST: i32 = 100_000;
+pub const LONGEST: i32 = 30_000;
 
 /// Volume in cubic millimetres.
 pub fn volume(size: Size) -> i64 {

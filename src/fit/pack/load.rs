@@ -98,8 +98,12 @@ impl Table {
         };
         let mut candidates: Vec<Candidate> = self.blocks.list().iter().enumerate().map(candidate).collect();
         candidates.sort_by(|one, other| other.bound.total_cmp(&one.bound));
-        let spaces = Spaces::new(self.cargo.container);
-        Load { left: self.cargo.counts(), spaces, candidates, ..Load::default() }
+        let left = self.cargo.counts();
+        let mut spaces = Spaces::new(self.cargo.container);
+        for taken in &self.cargo.taken {
+            spaces.cut(taken, self.least(&left));
+        }
+        Load { left, spaces, candidates, solids: self.cargo.taken.clone(), ..Load::default() }
     }
 
     /// The best blocks for the space that is to be filled next, best first, at most `most`.
@@ -148,8 +152,8 @@ impl Table {
         for (good, count) in &block.need {
             load.left[usize::from(*good)] -= count;
             load.worth += self.worths[usize::from(*good)] * f64::from(*count);
+            load.volume += self.cargo.goods[usize::from(*good)].volume * i64::from(*count);
         }
-        load.volume += block.volume;
         load.placed.push((choice.block, choice.solid.lo));
         load.solids.push(choice.solid);
         let (left, changed) = (&load.left, mask(&block.need));

@@ -14,7 +14,8 @@ mod spaces;
 mod style;
 mod sums;
 
-pub use search::{Loaded, Packer};
+pub use spaces::Spaces;
+pub use search::Packer;
 pub use style::Goal;
 
 use crate::fit::cuboid::{Cuboid, Size, volume, within};
@@ -44,6 +45,8 @@ pub struct Cargo {
     pub container: Size,
     /// What is to go in.
     pub goods: Vec<Good>,
+    /// What is in it from the start.
+    taken: Vec<Cuboid>,
     /// For each axis the first one along which every good has the same sides.
     like: [usize; 3],
 }
@@ -60,12 +63,17 @@ pub struct Piece {
 impl Cargo {
     /// A cargo from the ways in which each good may stand, and how many there are of it.
     ///
-    /// Ways that don't fit the container are left out; a good may be left without any.
+    /// The first way is the usual one: its volume is what counts as loaded. Ways that don't fit the container are left out; a good may be left without any.
     pub fn new(container: Size, goods: impl IntoIterator<Item = (Vec<Size>, u16)>) -> Cargo {
         let goods: Vec<Good> = goods.into_iter().map(|(ways, count)| Good::new(container, ways, count)).collect();
         let same = |one: usize, other: usize| goods.iter().all(|good| good.sides[one] == good.sides[other]);
         let like = [0, 1, 2].map(|axis| (0..axis).find(|other| same(*other, axis)).unwrap_or(axis));
-        Cargo { container, goods, like }
+        Cargo { container, goods, taken: Vec::new(), like }
+    }
+
+    /// The same cargo for a container in which some room is taken from the start.
+    pub fn beside(self, taken: Vec<Cuboid>) -> Cargo {
+        Cargo { taken, ..self }
     }
 
     /// How many pieces there are of each good.

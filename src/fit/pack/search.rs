@@ -100,6 +100,14 @@ impl Packer {
         }
     }
 
+    /// Goes on for another load, of which the one found so far is to be no part.
+    pub fn again(&mut self) {
+        self.best = Loaded { left: self.cargo.counts(), ..Loaded::default() };
+        // From the second round on, chance makes each beam another one.
+        self.turn.1 += 1;
+        self.next_beam();
+    }
+
     /// The fullest load so far.
     pub fn best(&self) -> &Loaded {
         &self.best

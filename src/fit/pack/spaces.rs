@@ -41,6 +41,11 @@ impl Spaces {
         Spaces { list: vec![whole], fresh: Vec::new(), container }
     }
 
+    /// Every empty solid.
+    pub fn iter(&self) -> impl Iterator<Item = &Space> {
+        self.list.iter()
+    }
+
     /// Which space is to be filled next; none when nothing more fits.
     pub fn next(&self) -> Option<usize> {
         (0..self.list.len()).min_by_key(|index| self.list[*index].rank)
