@@ -70,11 +70,11 @@ fn form(problem: &Problem, plan: &Plan, index: usize, placed: &Placed) -> Result
 }
 
 /// Whether extents are a form of the thing turned so that an allowed side is upright.
-fn stands(thing: &Thing, [x, y, z]: Size) -> bool {
+fn stands(thing: &Thing, [x, y, high]: Size) -> bool {
     thing.shapes.iter().any(|shape| {
         (0..3).filter(|side| shape.up[*side]).any(|side| {
-            let (a, b) = (shape.size[(side + 1) % 3], shape.size[(side + 2) % 3]);
-            z == shape.size[side] && ((x, y) == (a, b) || (x, y) == (b, a))
+            let (long, wide) = (shape.size[(side + 1) % 3], shape.size[(side + 2) % 3]);
+            high == shape.size[side] && ((x, y) == (long, wide) || (x, y) == (wide, long))
         })
     })
 }
@@ -115,9 +115,10 @@ fn place(problem: &Problem, plan: &Plan, placed: &Placed) -> Result<(), Fault> {
             ([0; 3], room.ok_or(Fault::Holder(placed.thing))?.size)
         }
     };
-    let fits = |solid: &Cuboid| (0..3).all(|axis| {
-        low[axis] <= solid.lo[axis] && solid.lo[axis] < solid.hi[axis] && solid.hi[axis] <= high[axis]
-    });
+    let fits = |solid: &Cuboid| {
+        (0..3)
+            .all(|axis| low[axis] <= solid.lo[axis] && solid.lo[axis] < solid.hi[axis] && solid.hi[axis] <= high[axis])
+    };
     if placed.solids.iter().all(fits) { Ok(()) } else { Err(Fault::Outside(placed.thing)) }
 }
 
@@ -141,14 +142,16 @@ fn alone(plan: &Plan, index: usize, placed: &Placed) -> Result<(), Fault> {
 fn supported(problem: &Problem, plan: &Plan, index: usize, placed: &Placed) -> Result<(), Fault> {
     let floor = problem.space.edge[2][0];
     let on = |solid: &Cuboid| {
-        solid.lo[2] == floor || others(plan, index).any(|(_, below)| solid.lo[2] == below.hi[2] && shade(solid, below) > 0)
+        solid.lo[2] == floor
+            || others(plan, index).any(|(_, below)| solid.lo[2] == below.hi[2] && shade(solid, below) > 0)
     };
     let thing = &problem.things[placed.thing];
     if thing.press > 10 || placed.solids.iter().all(on) { Ok(()) } else { Err(Fault::Unsupported(placed.thing)) }
 }
 
 fn seen(problem: &Problem, plan: &Plan, index: usize, placed: &Placed) -> Result<(), Fault> {
-    let hidden = |solid: &Cuboid| others(plan, index).any(|(_, above)| above.lo[2] >= solid.hi[2] && shade(solid, above) > 0);
+    let hidden =
+        |solid: &Cuboid| others(plan, index).any(|(_, above)| above.lo[2] >= solid.hi[2] && shade(solid, above) > 0);
     let wanted = problem.things[placed.thing].on_top;
     if wanted && placed.solids.iter().any(hidden) { Err(Fault::Hidden(placed.thing)) } else { Ok(()) }
 }

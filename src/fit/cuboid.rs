@@ -43,13 +43,11 @@ impl Cuboid {
 
     /// Whether the two share room; touching is not sharing.
     pub fn meets(&self, other: &Cuboid) -> bool {
-        let apart = |axis: usize| (self.lo[axis] >= other.hi[axis]) | (other.lo[axis] >= self.hi[axis]);
-        !(apart(0) | apart(1) | apart(2))
+        (0..3).all(|axis| self.lo[axis] < other.hi[axis] && other.lo[axis] < self.hi[axis])
     }
 
     /// Whether `inner` lies wholly in it.
     pub fn holds(&self, inner: &Cuboid) -> bool {
-        let out = |axis: usize| (self.lo[axis] > inner.lo[axis]) | (inner.hi[axis] > self.hi[axis]);
-        !(out(0) | out(1) | out(2))
+        (0..3).all(|axis| self.lo[axis] <= inner.lo[axis] && inner.hi[axis] <= self.hi[axis])
     }
 }

@@ -9,7 +9,7 @@ use super::cuboid::Size;
 use super::proof::Standing;
 
 /// More different things than this are never proved too many this way, so that it isn't tried.
-const MOST_THINGS: usize = 60;
+const MOST_THINGS: usize = 20;
 /// So many thresholds along each axis.
 const THRESHOLDS: usize = 16;
 /// Far more than what the rounding of sums of such shares can come to.
@@ -30,7 +30,6 @@ impl Measure {
     fn of(self, side: i32, whole: i32) -> f64 {
         let share = f64::from(side) / f64::from(whole);
         match self {
-            Measure::Plain => share,
             Measure::Steps(k) => {
                 let scaled = i64::from(side) * i64::from(k + 1);
                 let whole = i64::from(whole);
@@ -38,7 +37,7 @@ impl Measure {
             }
             Measure::Threshold(least) if side < least => 0.0,
             Measure::Threshold(least) if side > whole - least => 1.0,
-            Measure::Threshold(_) => share,
+            Measure::Plain | Measure::Threshold(_) => share,
         }
     }
 }

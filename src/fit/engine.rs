@@ -52,7 +52,8 @@ impl Engine {
     pub fn towards(problem: Problem, goal: Goal, seed: u64) -> Engine {
         let unknown = unknown(&problem);
         // What nobody can measure isn't packed, so that the rest of the code meets only sizes that are sizes.
-        let known = if unknown.is_empty() { problem.clone() } else { Problem { things: Vec::new(), ..problem.clone() } };
+        let known =
+            if unknown.is_empty() { problem.clone() } else { Problem { things: Vec::new(), ..problem.clone() } };
         let proof = proof(&known);
         let tucked = tuck(&known);
         let space = known.space.usable();
@@ -122,7 +123,8 @@ impl Engine {
         let pieces = self.packer.best().pieces.iter().map(|piece| (self.goods[piece.good].one(), piece.solid));
         let parts = Parts { stiff: pieces.collect(), hung: self.hung.clone() };
         let plan = assemble(&self.problem, &self.tucked, &parts);
-        let packed = |plan: &Plan| plan.placed.iter().map(|placed| self.problem.things[placed.thing].volume()).sum::<i64>();
+        let packed =
+            |plan: &Plan| plan.placed.iter().map(|placed| self.problem.things[placed.thing].volume()).sum::<i64>();
         if plan.is_whole() || packed(&plan) > packed(&self.best) {
             self.best = plan;
         }
@@ -134,7 +136,7 @@ fn unknown(problem: &Problem) -> Vec<usize> {
     let known = |size: &Size| size.iter().all(|side| (1..=LONGEST).contains(side));
     let measured = |thing: &Thing| {
         let room = thing.room.as_ref().is_none_or(|room| known(&room.size));
-        room && !thing.shapes.is_empty() && thing.shapes.iter().all(|shape| known(&shape.size))
+        room && !thing.ways().is_empty() && thing.shapes.iter().all(|shape| known(&shape.size))
     };
     let missing = problem.things.iter().enumerate().filter(|(_, thing)| thing.count > 0 && !measured(thing));
     missing.map(|(index, _)| index).collect()

@@ -43,7 +43,9 @@ impl Filled {
         let mut ways = thing.ways();
         if thing.room.as_ref().is_some_and(|room| room.swells) {
             let contents: i64 = self.contents.iter().map(|(_, solid)| solid.volume()).sum();
-            ways.iter_mut().for_each(|way| swell(way, contents));
+            for way in &mut ways {
+                swell(way, contents);
+            }
         }
         ways
     }

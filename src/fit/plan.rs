@@ -121,6 +121,17 @@ impl Placed {
 }
 
 impl Answer {
+    /// The answer in one word, for programs.
+    pub fn key(&self) -> &'static str {
+        match self {
+            Answer::Fits(_) => "fits",
+            Answer::FitsTight { .. } => "tight",
+            Answer::NotFound { .. } => "not_found",
+            Answer::Impossible { .. } => "impossible",
+            Answer::SizesUnknown { .. } => "sizes_unknown",
+        }
+    }
+
     /// The plan that there is, whole or not.
     pub fn plan(&self) -> Option<&Plan> {
         match self {

@@ -54,7 +54,9 @@ pub fn stuff(space: Size, solids: &[Cuboid], things: &[&Thing]) -> Vec<Stuffed> 
 /// The room between solids, cut into gaps that don't overlap, the largest first.
 fn gaps(space: Size, solids: &[Cuboid]) -> Vec<Cuboid> {
     let mut spaces = Spaces::new(space);
-    solids.iter().for_each(|solid| spaces.cut(solid, [NARROW; 3]));
+    for solid in solids {
+        spaces.cut(solid, [NARROW; 3]);
+    }
     let mut gaps = Vec::new();
     while let Some(largest) = spaces.iter().map(|space| space.solid).max_by_key(Cuboid::volume) {
         spaces.cut(&largest, [NARROW; 3]);
@@ -108,7 +110,8 @@ fn over_several(gaps: &mut Vec<Cuboid>, need: i64, thin: i32) -> Stuffed {
     while missing > 0 {
         let wide = |gap: &Cuboid| gap.size().iter().all(|side| *side >= thin);
         let near = |gap: &Cuboid| taken.is_empty() || taken.iter().any(|other| touch(other, gap));
-        let next = (0..gaps.len()).filter(|at| wide(&gaps[*at]) && near(&gaps[*at])).max_by_key(|at| gaps[*at].volume());
+        let next =
+            (0..gaps.len()).filter(|at| wide(&gaps[*at]) && near(&gaps[*at])).max_by_key(|at| gaps[*at].volume());
         let Some(next) = next else {
             *gaps = before;
             return None;

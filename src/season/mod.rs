@@ -72,6 +72,8 @@ pub use views::{ReviewWish, StockWish};
 pub use ware::{Bought, Ware};
 pub use which::Which;
 
+/// Does it fit: the season adds nothing to it yet.
+pub use crate::fit;
 pub use crate::model::haul::Explains;
 pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Said, Taken, What};
 pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};

@@ -102,7 +102,8 @@ impl Beam {
     /// The best children become the states.
     fn descend(&mut self, table: &Table) {
         self.children.sort_by(|one, other| other.score.total_cmp(&one.score).then(other.volume.cmp(&one.volume)));
-        self.children.dedup_by(|one, other| one.score == other.score && one.volume == other.volume);
+        // Equal in both, they are nearly always the same load in another order.
+        self.children.dedup_by_key(|child| (child.score.to_bits(), child.volume));
         self.children.truncate(self.width);
         let made = |child: &Child| {
             let mut load = self.states[child.parent].load.clone();

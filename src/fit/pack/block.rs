@@ -175,7 +175,8 @@ struct Alike {
 
 impl Alike {
     fn new(list: &[Block], axis: usize) -> Alike {
-        let mut sorted: Vec<_> = list.iter().enumerate().map(|(index, block)| (across(block.size, axis), index)).collect();
+        let mut sorted: Vec<_> =
+            list.iter().enumerate().map(|(index, block)| (across(block.size, axis), index)).collect();
         sorted.sort_unstable();
         Alike { axis, sorted }
     }

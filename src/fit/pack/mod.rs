@@ -14,8 +14,8 @@ mod spaces;
 mod style;
 mod sums;
 
-pub use spaces::Spaces;
 pub use search::Packer;
+pub use spaces::Spaces;
 pub use style::Goal;
 
 use crate::fit::cuboid::{Cuboid, Size, volume, within};
