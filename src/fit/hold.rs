@@ -83,7 +83,7 @@ pub fn tuck(problem: &Problem) -> Tucked {
 
 /// Fills one holder; false if nothing went in.
 fn fill(things: &[Thing], holder: usize, tucked: &mut Tucked) -> bool {
-    let Some(room) = &things[holder].room else { return false };
+    let Some(room) = things[holder].room.as_ref().filter(|_| tucked.plain[holder] > 0) else { return false };
     let mut filled = Filled { thing: holder, contents: Vec::new() };
     add(things, &mut filled, room.size, tucked, |thing| things[thing].belongs.contains(&holder));
     if !room.swells {

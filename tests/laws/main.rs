@@ -15,6 +15,7 @@ mod acts;
 mod boxes;
 mod by_hand;
 mod dice;
+mod fit;
 mod late;
 mod laws;
 mod oracle;

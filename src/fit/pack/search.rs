@@ -95,6 +95,8 @@ impl Packer {
                         self.best = Loaded { pieces, volume: load.volume, left: load.left().to_vec() };
                     }
                 }
+                // Not one box could be placed: no other beam will do better.
+                Step::Over if self.ahead.is_none() => return,
                 Step::Over => self.next_beam(),
             }
         }
