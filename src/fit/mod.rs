@@ -32,6 +32,8 @@ mod proof;
 mod room;
 pub mod say;
 mod settle;
+#[cfg(test)]
+mod tests;
 mod thing;
 
 pub use engine::Engine;

@@ -98,3 +98,55 @@ fn push_rests(space: &Cuboid, taken: &Cuboid, least: Size, mut add: impl FnMut(C
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fit::dice::Dice;
+
+    const CONTAINER: Size = [5, 4, 6];
+
+    /// Every empty solid that can't be made larger, by trying all solids.
+    fn slowly(taken: &[Cuboid]) -> Vec<Cuboid> {
+        let mut empty = Vec::new();
+        let [x, y, z] = CONTAINER;
+        for low in 0..x * y * z {
+            let lo = [low % x, low / x % y, low / (x * y)];
+            for high in 0..x * y * z {
+                let hi = [high % x + 1, high / x % y + 1, high / (x * y) + 1];
+                let solid = Cuboid { lo, hi };
+                if (0..3).all(|axis| lo[axis] < hi[axis]) && !taken.iter().any(|other| other.meets(&solid)) {
+                    empty.push(solid);
+                }
+            }
+        }
+        let largest = |solid: &&Cuboid| !empty.iter().any(|other| other != *solid && other.holds(solid));
+        empty.iter().filter(largest).copied().collect()
+    }
+
+    #[test]
+    fn the_empty_solids_are_those_of_trying_all() {
+        let mut dice = Dice::new(5);
+        for _ in 0..20 {
+            let mut spaces = Spaces::new(CONTAINER);
+            let mut taken: Vec<Cuboid> = Vec::new();
+            while taken.len() < 4 {
+                let lo = CONTAINER.map(|side| (dice.number() % side as u64) as i32);
+                let solid = Cuboid::at(
+                    lo,
+                    [0, 1, 2].map(|axis| 1 + (dice.number() % (CONTAINER[axis] - lo[axis]) as u64) as i32),
+                );
+                if taken.iter().any(|other| other.meets(&solid)) {
+                    break;
+                }
+                spaces.cut(&solid, [1; 3]);
+                taken.push(solid);
+                let mut found: Vec<Cuboid> = spaces.iter().map(|space| space.solid).collect();
+                let mut tried = slowly(&taken);
+                found.sort_by_key(|solid| (solid.lo, solid.hi));
+                tried.sort_by_key(|solid| (solid.lo, solid.hi));
+                assert_eq!(found, tried, "{taken:?}");
+            }
+        }
+    }
+}

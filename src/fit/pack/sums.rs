@@ -83,3 +83,40 @@ fn or_shifted(bits: &mut [u64], shift: usize) {
         bits[words] |= bits[0] << rest;
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Every sum of sides by trying all of them.
+    fn slowly(sides: &[(Vec<i32>, u16)], most: i32) -> Vec<i32> {
+        let mut sums = vec![0];
+        for (sides, count) in sides {
+            for side in sides {
+                let more = sums.iter().flat_map(|sum| (0..=i32::from(*count)).map(move |copies| sum + copies * side));
+                sums = more.filter(|sum| *sum <= most).collect();
+                sums.sort_unstable();
+                sums.dedup();
+            }
+        }
+        sums
+    }
+
+    #[test]
+    fn the_longest_sum_is_that_of_trying_all() {
+        let goods = [(vec![[64, 30, 17], [30, 64, 17]], 2), (vec![[100, 7, 9]], 3), (vec![[21, 21, 21]], 1)];
+        let cargo = Cargo::new([250, 130, 64], goods);
+        let mut sums = Sums::default();
+        for left in [[2, 3, 1], [1, 0, 1], [0, 0, 0], [2, 1, 0]] {
+            sums.update(&cargo, &left);
+            for axis in 0..3 {
+                let sides: Vec<_> = cargo.goods.iter().map(|good| good.sides[axis].clone()).zip(left).collect();
+                let all = slowly(&sides, cargo.container[axis]);
+                for length in 0..=cargo.container[axis] {
+                    let longest = all.iter().copied().filter(|sum| *sum <= length).max();
+                    assert_eq!(Some(sums.reach(axis, length)), longest, "{left:?}, axis {axis}, {length} mm");
+                }
+            }
+        }
+    }
+}
