@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a story that takes a wrong turn stops")]
 
 mod answers;
+mod fit;
 mod hauls;
 mod joining;
 mod manual;
