@@ -154,6 +154,7 @@ struct ToldPlace {
     size: [i32; 3],
 }
 
+#[expect(clippy::cast_precision_loss, reason = "a share to a dozen digits is enough")]
 impl Told {
     fn of(problem: &fit::Problem, answer: &fit::Answer, container: [i64; 3], spent: Duration) -> Told {
         let plan = answer.plan();

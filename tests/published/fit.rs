@@ -1,6 +1,14 @@
 //! Loading a container: problems made by the published rule, and how full others' methods and ours get them.
 //!
 //! Ours counts ways tried, not seconds: the same on every machine. Seconds are measured in `tests/bench/fit.rs`.
+#![allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_possible_wrap,
+    clippy::cast_precision_loss,
+    clippy::cast_sign_loss,
+    clippy::expect_used,
+    reason = "figures here are small, and a problem that isn't there stops"
+)]
 
 use brimful::fit::check::check;
 use brimful::fit::{Answer, Engine, Goal, Problem};

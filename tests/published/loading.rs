@@ -1,4 +1,12 @@
 //! Problems of container loading: the published ones, made anew by their published rule, and sets of our own.
+#![allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_possible_wrap,
+    clippy::cast_precision_loss,
+    clippy::cast_sign_loss,
+    clippy::expect_used,
+    reason = "figures here are small, and a problem that isn't there stops"
+)]
 
 use brimful::fit::{Problem, Shape, Space, Thing};
 
