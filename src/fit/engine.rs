@@ -3,7 +3,7 @@
 use super::assemble::{Parts, Source, assemble};
 use super::cuboid::{Cuboid, LONGEST, Size};
 use super::hang::hang;
-use super::hold::{Tucked, tuck};
+use super::hold::{Never, Tucked, tuck};
 use super::pack::{Cargo, Goal, Packer};
 use super::plan::{Answer, Plan, Tight};
 use super::press::{is_stuffing, pressed_ways};
@@ -31,15 +31,6 @@ pub struct Engine {
     hung: Vec<(Source, Cuboid)>,
     packer: Packer,
     best: Plan,
-}
-
-/// Never stops: what is done before a search begins takes no time worth asking.
-struct Never;
-
-impl Stop for Never {
-    fn stopped(&self) -> bool {
-        false
-    }
 }
 
 impl Engine {
@@ -72,21 +63,20 @@ impl Engine {
     /// Goes on for at most so many rollouts; ends early when everything is in or it is time to stop.
     pub fn run(&mut self, stop: &dyn Stop, rollouts: u64) {
         let hopeless = self.proof.is_some() && self.goal == Goal::All;
-        let allowed = if hopeless { HOPELESS.saturating_sub(self.packer.rollouts()) } else { rollouts };
-        let last = self.packer.rollouts().saturating_add(allowed.min(rollouts));
+        let last = self.packer.rollouts().saturating_add(rollouts);
+        let last = if hopeless { last.min(HOPELESS.max(self.packer.rollouts())) } else { last };
         while self.unknown.is_empty() && !self.best.is_whole() {
+            if self.packer.rollouts() > 0 && self.packer.best().is_whole() {
+                // All stiff things were in, but the soft ones found no room, or something would have been crushed.
+                self.packer.again();
+            }
             let (before, loaded) = (self.packer.rollouts(), self.packer.best().volume);
             self.packer.run(stop, last - before);
             if self.packer.best().volume > loaded || before == 0 {
                 self.keep_if_better();
             }
-            let ended = self.packer.rollouts() == before || self.packer.rollouts() >= last || stop.stopped();
-            if ended || self.best.is_whole() {
+            if self.packer.rollouts() == before || self.packer.rollouts() >= last || stop.stopped() {
                 return;
-            }
-            if self.packer.best().is_whole() {
-                // All stiff things are in, but the soft ones found no room, or something would be crushed.
-                self.packer.again();
             }
         }
     }

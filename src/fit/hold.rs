@@ -27,8 +27,8 @@ pub struct Tucked {
     pub filled: Vec<Filled>,
 }
 
-/// Never stops: filling a holder is a matter of a few rollouts.
-struct Never;
+/// Never stops: what is done before the search itself is a matter of a few rollouts.
+pub struct Never;
 
 impl Stop for Never {
     fn stopped(&self) -> bool {
