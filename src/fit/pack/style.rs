@@ -32,8 +32,8 @@ pub struct Style {
 const ALIKE: Style = Style { fill: 1.0, awkward: 0.0, touch: 4, blocks: 3000 };
 /// One or two of each thing: looser blocks, since hardly any two sides are equal, and awkward things first.
 const MIXED: [Style; 2] = [
-    Style { fill: 0.95, awkward: 1.0, touch: 2, blocks: 2000 },
-    Style { fill: 0.93, awkward: 2.0, touch: 2, blocks: 2000 },
+    Style { fill: 0.95, awkward: 1.0, touch: 2, blocks: 1500 },
+    Style { fill: 0.93, awkward: 2.0, touch: 2, blocks: 1500 },
 ];
 
 /// The styles that are tried in turn.
