@@ -10,6 +10,7 @@
 //! - [`find`] → model, catalogue: a name from a few letters of it.
 //! - [`cautions`] → model, catalogue: what can hurt a child of some age, and what the drive forbids.
 //! - [`suits`] → model: what suits a box, best first, each with its reasons.
+//! - [`fit`] → model: whether a set of things goes into a box, and where each goes.
 //! - [`report`] → model: answers as plain values, and how each is told as text or JSON.
 //! - [`store`] → model: where a season is kept. The only floor that knows the database.
 //! - [`season`] → all of these: every act a person can do. It decides which facts an act comes to
@@ -24,6 +25,7 @@ pub mod catalogue;
 pub mod cautions;
 pub mod cli;
 pub mod find;
+pub mod fit;
 pub mod model;
 pub mod reading;
 pub mod report;

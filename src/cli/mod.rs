@@ -9,7 +9,9 @@ mod check;
 mod completions;
 mod cost;
 mod count;
+mod cpu;
 mod each;
+mod fit;
 mod haul;
 mod history;
 mod join;
@@ -138,6 +140,8 @@ enum Command {
     Pull(pull::Args),
     /// What stops each box before the drop-off, and its fix
     LastNight(night::Args),
+    /// Whether things go into a box, and where each goes
+    Fit(fit::Args),
     /// What it cost: all, a box, or a thing each time it was bought
     Cost(cost::Args),
     /// What was done, newest first
@@ -214,6 +218,7 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Review(args) => review::run(args, shell),
         Command::Pull(args) => pull::run(&args, shell),
         Command::LastNight(args) => night::run(&args, shell),
+        Command::Fit(args) => fit::run(&args),
         Command::Cost(args) => cost::run(&args, shell),
         Command::History(args) => history::run(&args, shell),
         Command::Undo => undo::undo(shell),

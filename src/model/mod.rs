@@ -27,5 +27,6 @@ pub mod project;
 pub mod rows;
 pub mod rules;
 pub mod share;
+pub mod stop;
 pub mod text;
 pub mod whom;

@@ -77,6 +77,8 @@ pub use views::{ReviewWish, StockWish};
 pub use ware::{Bought, Mark, Ware};
 pub use which::Which;
 
+/// Does it fit: the season adds nothing to it yet.
+pub use crate::fit;
 pub use crate::model::haul::Explains;
 pub use crate::model::lot::Level;
 pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Said, Taken, What};

@@ -7,7 +7,10 @@
     reason = "a measurement prints, and stops when something is not there"
 )]
 
+mod fit;
 mod frames;
+#[path = "../published/loading.rs"]
+mod loading;
 mod nouns;
 mod shelf;
 
@@ -85,6 +88,9 @@ fn main() {
     let arguments: Vec<String> = std::env::args().collect();
     if shelf::alone(&arguments) {
         return;
+    }
+    if arguments.iter().any(|word| word == "fit") {
+        return fit::measure();
     }
     if arguments.iter().any(|word| word == "nouns") {
         return nouns::nouns();

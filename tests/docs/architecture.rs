@@ -9,11 +9,12 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("catalogue", &["model"]),
     ("reading", &["model", "catalogue"]),
     ("find", &["model", "catalogue"]),
+    ("fit", &["model"]),
     ("report", &["model", "catalogue"]),
     ("store", &["model"]),
     ("suits", &["model"]),
     ("cautions", &["model", "catalogue"]),
-    ("season", &["model", "catalogue", "reading", "find", "report", "store", "suits", "cautions"]),
+    ("season", &["model", "catalogue", "reading", "find", "report", "store", "suits", "cautions", "fit"]),
     ("tui", &["season", "model"]),
     // The shell opens the terminal interface; it knows nothing of its inside.
     ("cli", &["season", "model", "tui"]),
@@ -32,7 +33,7 @@ const INSIDE_TUI: &[(&str, &[&str], &str)] = &[
 
 /// Words that reach for the clock; the pure floors are told the time.
 const CLOCKS: &[&str] = &["Timestamp::now", "ZonedDateTime::now", "SystemTime::now", "Instant::now"];
-const PURE: &[&str] = &["model", "catalogue", "reading", "find", "report", "season", "suits", "cautions"];
+const PURE: &[&str] = &["model", "catalogue", "reading", "find", "report", "season", "suits", "cautions", "fit"];
 
 fn sources(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();

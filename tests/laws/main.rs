@@ -16,6 +16,7 @@ mod boxes;
 mod by_hand;
 mod careful;
 mod dice;
+mod fit;
 mod late;
 mod laws;
 mod oracle;

@@ -9,5 +9,7 @@
 mod average;
 mod currencies;
 mod fifo;
+mod fit;
+mod loading;
 mod rounding;
 mod shop;

@@ -3,6 +3,7 @@
 
 mod answers;
 mod careful;
+mod fit;
 mod hauls;
 mod joining;
 mod manual;
