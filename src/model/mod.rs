@@ -26,5 +26,6 @@ pub mod profile;
 pub mod project;
 pub mod rows;
 pub mod share;
+pub mod stop;
 pub mod text;
 pub mod whom;

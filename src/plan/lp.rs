@@ -1,0 +1,377 @@
+//! Small linear programs, solved again and again as rows come and bounds move.
+//!
+//! The most of `Σ gain · x` with `low ≤ x ≤ high` and rows `Σ term · x ≤ most`. Every variable has two ends, so whatever
+//! the basis, each variable outside it can be set to the end that its reduced gain prefers; only rows can then be
+//! broken, and the dual simplex method mends them (C. E. Lemke, The dual method of solving the linear programming
+//! problem, Naval Research Logistics Quarterly 1 (1954); with bounds, and steps past several of them at once, as in
+//! R. Fourer, Notes on the dual simplex method, 1994). Nothing said here is taken on trust: [`Lp::prices`] are
+//! handed to [`super::bound`], which adds them up in whole numbers.
+
+use std::collections::BTreeSet;
+
+use crate::model::stop::Stop;
+
+/// A linear program with the basis that it was last left at.
+#[derive(Debug, Clone)]
+pub(super) struct Lp {
+    gain: Vec<f64>,
+    /// Ends of the variables, then of each row's rest.
+    low: Vec<f64>,
+    high: Vec<f64>,
+    /// The ends that the variables began with, between which they may be moved.
+    widest: Vec<(f64, f64)>,
+    rows: Vec<Row>,
+    /// The variable in each row of the tableau, and in each column.
+    basic: Vec<usize>,
+    column: Vec<usize>,
+    /// Whether the variable of a column lies at its upper end.
+    at_high: Vec<bool>,
+    /// `basic value = rest − Σ entry · column value`.
+    table: Vec<Vec<f64>>,
+    rest: Vec<f64>,
+    value: Vec<f64>,
+    reduced: Vec<f64>,
+    /// Pivots since the tableau was made from the rows.
+    worn: u32,
+}
+
+/// A row: `Σ term · x ≤ most`, divided by its largest term for the arithmetic here.
+#[derive(Debug, Clone)]
+struct Row {
+    terms: Vec<(usize, f64)>,
+    most: f64,
+    scale: f64,
+}
+
+/// How a program ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Ended {
+    /// At its best.
+    Best,
+    /// No values satisfy the rows; the multipliers are the prices of a contradiction.
+    Contradiction {
+        /// The row of the tableau that can't be mended.
+        row: usize,
+    },
+    /// It was stopped, or rounding got in the way.
+    Open,
+}
+
+/// How far a row may be broken and count as kept.
+const NEAR: f64 = 1e-8;
+/// The least entry to pivot on.
+const PIVOT: f64 = 1e-7;
+/// Pivots after which the tableau is made anew, lest rounding adds up.
+const WORN: u32 = 150;
+
+impl Lp {
+    /// A program without rows; gains and ends of the variables.
+    pub fn new(gain: Vec<f64>, low: Vec<f64>, high: Vec<f64>) -> Lp {
+        let count = gain.len();
+        let at_high = gain.iter().map(|gain| *gain > 0.0).collect();
+        Lp {
+            reduced: gain.clone(),
+            gain,
+            widest: low.iter().copied().zip(high.iter().copied()).collect(),
+            low,
+            high,
+            rows: Vec::new(),
+            basic: Vec::new(),
+            column: (0..count).collect(),
+            at_high,
+            table: Vec::new(),
+            rest: Vec::new(),
+            value: Vec::new(),
+            worn: 0,
+        }
+    }
+
+    /// Adds a row.
+    pub fn add(&mut self, terms: &[(usize, f64)], most: f64) {
+        let scale = terms.iter().map(|(_, term)| term.abs()).fold(1e-9, f64::max);
+        let row = Row { terms: terms.iter().map(|(of, term)| (*of, term / scale)).collect(), most: most / scale, scale };
+        let variable = self.gain.len() + self.rows.len();
+        self.low.push(0.0);
+        let ends = |of: usize| self.widest[of];
+        let least: f64 = row.terms.iter().map(|(of, term)| (term * ends(*of).0).min(term * ends(*of).1)).sum();
+        self.high.push((row.most - least).max(0.0));
+        let (entries, rest) = self.in_basis(&row);
+        self.basic.push(variable);
+        self.value.push(rest - dot(&entries, &self.column_values()));
+        self.table.push(entries);
+        self.rest.push(rest);
+        self.rows.push(row);
+    }
+
+    /// How many rows there are.
+    pub fn rows(&self) -> usize {
+        self.rows.len()
+    }
+
+    /// Moves the ends of a variable, within those that it began with.
+    pub fn set_ends(&mut self, variable: usize, low: f64, high: f64) {
+        (self.low[variable], self.high[variable]) = (low, high);
+    }
+
+    /// Solves it from where it was left.
+    pub fn solve(&mut self, stop: &dyn Stop) -> Ended {
+        if self.worn > WORN {
+            self.renew();
+        }
+        self.settle();
+        let most = 200 + 20 * (self.rows.len() + self.gain.len());
+        for round in 0..most {
+            if round % 16 == 0 && stop.stopped() {
+                return Ended::Open;
+            }
+            let Some(row) = self.most_broken() else { return Ended::Best };
+            let below = self.value[row] < self.low[self.basic[row]];
+            let Some(column) = self.entering(row, below) else {
+                return Ended::Contradiction { row };
+            };
+            self.pivot(row, column, below);
+        }
+        self.renew();
+        Ended::Open
+    }
+
+    /// The values of the variables.
+    pub fn values(&self) -> Vec<f64> {
+        let mut values = vec![0.0; self.gain.len()];
+        for (index, &variable) in self.column.iter().enumerate() {
+            if variable < values.len() {
+                values[variable] = self.column_value(index);
+            }
+        }
+        for (index, &variable) in self.basic.iter().enumerate() {
+            if variable < values.len() {
+                values[variable] = self.value[index];
+            }
+        }
+        values
+    }
+
+    /// What one more of each row's `most` is worth.
+    pub fn prices(&self) -> Vec<f64> {
+        self.row_entries(|column| -self.reduced[column], 0.0)
+    }
+
+    /// Multipliers of the rows that show a contradiction, by the row of the tableau that can't be mended.
+    pub fn contradiction(&self, row: usize) -> Vec<f64> {
+        let sign = if self.value[row] < self.low[self.basic[row]] { 1.0 } else { -1.0 };
+        let own = self.basic[row].checked_sub(self.gain.len());
+        let mut multipliers = self.row_entries(|column| sign * self.table[row][column], 0.0);
+        if let Some(own) = own {
+            multipliers[own] = sign / self.rows[own].scale;
+        }
+        multipliers
+    }
+
+    /// A row of the tableau whose variable is one of the program's: its entries at each row's rest.
+    pub fn multipliers(&self, row: usize) -> Vec<f64> {
+        self.row_entries(|column| self.table[row][column], 0.0)
+    }
+
+    /// The variables in the basis with the rows of the tableau that they are in.
+    pub fn basics(&self) -> impl Iterator<Item = (usize, usize)> + '_ {
+        self.basic.iter().enumerate().filter(|(_, variable)| **variable < self.gain.len()).map(|(row, of)| (row, *of))
+    }
+
+    /// Whether the rest of a row is in the basis: the row isn't what holds back.
+    pub fn is_loose(&self, row: usize) -> bool {
+        self.basic.contains(&(self.gain.len() + row))
+    }
+
+    fn row_entries(&self, of_column: impl Fn(usize) -> f64, basic: f64) -> Vec<f64> {
+        let mut entries = vec![basic; self.rows.len()];
+        for (column, &variable) in self.column.iter().enumerate() {
+            if let Some(row) = variable.checked_sub(self.gain.len()) {
+                entries[row] = of_column(column) / self.rows[row].scale;
+            }
+        }
+        entries
+    }
+
+    fn column_value(&self, column: usize) -> f64 {
+        let variable = self.column[column];
+        if self.at_high[column] { self.high[variable] } else { self.low[variable] }
+    }
+
+    fn column_values(&self) -> Vec<f64> {
+        (0..self.column.len()).map(|column| self.column_value(column)).collect()
+    }
+
+    /// A row as entries over the columns, with what is left of its `most`.
+    fn in_basis(&self, row: &Row) -> (Vec<f64>, f64) {
+        let mut place = vec![None; self.gain.len()];
+        for (at, &variable) in self.basic.iter().enumerate().filter(|(_, variable)| **variable < self.gain.len()) {
+            place[variable] = Some(at);
+        }
+        let mut by_variable = vec![0.0; self.gain.len()];
+        let mut entries = vec![0.0; self.column.len()];
+        let mut rest = row.most;
+        for &(variable, term) in &row.terms {
+            match place[variable] {
+                None => by_variable[variable] = term,
+                Some(at) => {
+                    rest -= term * self.rest[at];
+                    for (entry, other) in entries.iter_mut().zip(&self.table[at]) {
+                        *entry -= term * other;
+                    }
+                }
+            }
+        }
+        for (column, &variable) in self.column.iter().enumerate().filter(|(_, variable)| **variable < self.gain.len()) {
+            entries[column] += by_variable[variable];
+        }
+        (entries, rest)
+    }
+
+    /// Sets each column to the end that its reduced gain prefers, and works out the basis.
+    fn settle(&mut self) {
+        for column in 0..self.column.len() {
+            if self.reduced[column] > 1e-9 {
+                self.at_high[column] = true;
+            } else if self.reduced[column] < -1e-9 {
+                self.at_high[column] = false;
+            }
+        }
+        let values = self.column_values();
+        for (row, value) in self.value.iter_mut().enumerate() {
+            *value = self.rest[row] - dot(&self.table[row], &values);
+        }
+    }
+
+    /// The row of the tableau that is broken most.
+    fn most_broken(&self) -> Option<usize> {
+        let broken = |row: usize| {
+            let (variable, value) = (self.basic[row], self.value[row]);
+            (self.low[variable] - value).max(value - self.high[variable])
+        };
+        let near = |row: usize| NEAR * (1.0 + self.value[row].abs());
+        let rows = (0..self.basic.len()).map(|row| (row, broken(row))).filter(|(row, by)| *by > near(*row));
+        rows.max_by(|a, b| a.1.total_cmp(&b.1).then(b.0.cmp(&a.0))).map(|(row, _)| row)
+    }
+
+    /// The column to enter for a broken row; columns whose other end is passed on the way are moved there.
+    fn entering(&mut self, row: usize, below: bool) -> Option<usize> {
+        let sign = if below { 1.0 } else { -1.0 };
+        let entries = &self.table[row];
+        let mut ways: Vec<(f64, usize)> = Vec::new();
+        for (column, entry) in entries.iter().enumerate() {
+            let toward = if self.at_high[column] { sign * entry } else { -sign * entry };
+            let variable = self.column[column];
+            if toward > PIVOT && self.high[variable] > self.low[variable] {
+                ways.push(((self.reduced[column].abs()) / toward, column));
+            }
+        }
+        ways.sort_by(|a, b| a.0.total_cmp(&b.0).then(entries[b.1].abs().total_cmp(&entries[a.1].abs())).then(a.1.cmp(&b.1)));
+        let variable = self.basic[row];
+        let mut broken = (self.low[variable] - self.value[row]).max(self.value[row] - self.high[variable]);
+        for (index, &(_, column)) in ways.iter().enumerate() {
+            let span = self.high[self.column[column]] - self.low[self.column[column]];
+            broken -= span * self.table[row][column].abs();
+            if broken <= NEAR * (1.0 + self.value[row].abs()) {
+                self.flip(&ways[..index]);
+                return Some(column);
+            }
+        }
+        None
+    }
+
+    /// Moves columns to their other ends.
+    fn flip(&mut self, ways: &[(f64, usize)]) {
+        for &(_, column) in ways {
+            let before = self.column_value(column);
+            self.at_high[column] = !self.at_high[column];
+            let by = self.column_value(column) - before;
+            for (value, row) in self.value.iter_mut().zip(&self.table) {
+                *value -= row[column] * by;
+            }
+        }
+    }
+
+    /// Exchanges the variables of a row and a column; that of the row goes to the end that it was beyond.
+    fn pivot(&mut self, row: usize, column: usize, below: bool) {
+        let (leaving, entering) = (self.basic[row], self.column[column]);
+        let end = if below { self.low[leaving] } else { self.high[leaving] };
+        let by = (self.value[row] - end) / self.table[row][column];
+        let entered = self.column_value(column) + by;
+        for (value, entries) in self.value.iter_mut().zip(&self.table) {
+            *value -= entries[column] * by;
+        }
+        self.exchange(row, column);
+        self.value[row] = entered;
+        self.at_high[column] = !below;
+        (self.basic[row], self.column[column]) = (entering, leaving);
+        self.worn += 1;
+    }
+
+    /// The arithmetic of an exchange on the tableau.
+    fn exchange(&mut self, row: usize, column: usize) {
+        let mut pivot = std::mem::take(&mut self.table[row]);
+        let by = 1.0 / pivot[column];
+        pivot[column] = 1.0;
+        pivot.iter_mut().for_each(|entry| *entry *= by);
+        let rest = self.rest[row] * by;
+        for (other, entries) in self.table.iter_mut().enumerate().filter(|(other, _)| *other != row) {
+            let factor = entries[column];
+            if factor != 0.0 {
+                entries[column] = 0.0;
+                subtract(entries, factor, &pivot);
+                self.rest[other] -= factor * rest;
+            }
+        }
+        let factor = self.reduced[column];
+        self.reduced[column] = 0.0;
+        subtract(&mut self.reduced, factor, &pivot);
+        self.rest[row] = rest;
+        self.table[row] = pivot;
+    }
+
+    /// Makes the tableau anew from the rows, with the same basis as far as that can be.
+    fn renew(&mut self) {
+        let count = self.gain.len();
+        let stays: BTreeSet<usize> = self.basic.iter().copied().filter(|variable| *variable >= count).collect();
+        let wanted: Vec<usize> = self.basic.iter().copied().filter(|variable| *variable < count).collect();
+        let high: BTreeSet<usize> =
+            self.column.iter().zip(&self.at_high).filter(|(_, high)| **high).map(|(variable, _)| *variable).collect();
+        self.basic = (count..count + self.rows.len()).collect();
+        self.column = (0..count).collect();
+        self.reduced.clone_from(&self.gain);
+        for (index, row) in self.rows.iter().enumerate() {
+            let mut entries = vec![0.0; count];
+            row.terms.iter().for_each(|(variable, term)| entries[*variable] += term);
+            self.table[index] = entries;
+            self.rest[index] = row.most;
+        }
+        let mut free: Vec<usize> = (0..self.rows.len()).filter(|row| !stays.contains(&(count + row))).collect();
+        for column in wanted {
+            let Some(place) = (0..free.len()).max_by(|a, b| {
+                self.table[free[*a]][column].abs().total_cmp(&self.table[free[*b]][column].abs())
+            }) else {
+                break;
+            };
+            if self.table[free[place]][column].abs() > PIVOT {
+                let row = free.swap_remove(place);
+                self.exchange(row, column);
+                std::mem::swap(&mut self.basic[row], &mut self.column[column]);
+            }
+        }
+        for (column, variable) in self.column.iter().enumerate() {
+            self.at_high[column] = high.contains(variable);
+        }
+        self.worn = 0;
+        self.settle();
+    }
+}
+
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
+}
+
+fn subtract(from: &mut [f64], factor: f64, what: &[f64]) {
+    for (entry, other) in from.iter_mut().zip(what) {
+        *entry -= factor * other;
+    }
+}

@@ -1,0 +1,73 @@
+//! A plan in whole boxes that grows as long as it can be filled.
+
+use super::compile::Compiled;
+use super::filler::Filler;
+
+/// So many boxes of each bundle, all of them filled.
+#[derive(Debug, Clone)]
+pub(super) struct Packer<'a> {
+    fillers: Vec<Filler<'a>>,
+    counts: Vec<i64>,
+    all: Vec<i64>,
+}
+
+impl<'a> Packer<'a> {
+    /// An empty plan, from what is on hand, and bought too if that is wanted.
+    pub fn new(compiled: &'a Compiled, buying: bool) -> Packer<'a> {
+        let fillers = compiled.nets.iter().map(|net| Filler::new(net, compiled.bundles.len(), buying)).collect();
+        Packer { fillers, counts: vec![0; compiled.bundles.len()], all: compiled.all() }
+    }
+
+    /// Sets the counts; false if they can't be filled.
+    pub fn set(&mut self, counts: &[i64]) -> bool {
+        self.counts.copy_from_slice(counts);
+        self.fillers.iter_mut().all(|filler| {
+            filler.clear(counts, 1);
+            filler.fill() == 0
+        })
+    }
+
+    pub fn counts(&self) -> &[i64] {
+        &self.counts
+    }
+
+    /// How many boxes.
+    pub fn boxes(&self) -> i64 {
+        self.counts.iter().sum()
+    }
+
+    /// What is bought costs, in parts of a minor unit.
+    pub fn cost(&self) -> i128 {
+        self.fillers.iter().map(Filler::cost).sum()
+    }
+
+    /// The nets as they are filled.
+    pub fn fillers(&self) -> &[Filler<'a>] {
+        &self.fillers
+    }
+
+    /// One box more of a bundle, if it can be filled and what is bought then costs no more than this.
+    pub fn add(&mut self, bundle: usize, most_cost: Option<i128>) -> bool {
+        if self.counts[bundle] >= self.all[bundle] {
+            return false;
+        }
+        let mut before = Vec::new();
+        let mut filled = true;
+        for (index, filler) in self.fillers.iter_mut().enumerate().filter(|(_, filler)| filler.concerns(bundle)) {
+            before.push((index, filler.state()));
+            filler.want(bundle, 1);
+            filled = filler.fill() == 0;
+            if !filled {
+                break;
+            }
+        }
+        if filled && most_cost.is_none_or(|most| self.cost() <= most) {
+            self.counts[bundle] += 1;
+            return true;
+        }
+        for (index, state) in &before {
+            self.fillers[*index].restore(state);
+        }
+        false
+    }
+}
