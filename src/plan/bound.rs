@@ -58,6 +58,7 @@ impl Bound {
         self.total >> SHIFT
     }
 
+    pub fn exact(&self) -> f64 { self.total as f64 / PARTS }
     /// Whether the prices show that nothing at all keeps all rows; only for gains of nothing.
     pub fn is_contradiction(&self) -> bool {
         self.total < 0

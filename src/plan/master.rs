@@ -159,6 +159,30 @@ impl<'a> Master<'a> {
         Bound::of(&nothing, ends, &self.rows, &self.lp.contradiction(row)).is_contradiction()
     }
 
+    /// Adds rows that only whole counts keep, from fractions in these values; whether there were any.
+    pub fn sharpen(&mut self, ends: &Ends, values: &[f64]) -> bool {
+        let at_high: Vec<bool> = values.iter().zip(ends.low.iter().zip(&ends.high)).map(|(value, (low, high))| {
+            value - float(*low) > float(*high) - value
+        }).collect();
+        let off = |value: f64| (value - value.round()).abs();
+        let mut basics: Vec<(usize, usize)> = self.lp.basics().filter(|(_, of)| off(values[*of]) > 0.01).collect();
+        basics.sort_by(|a, b| off(values[b.1]).total_cmp(&off(values[a.1])).then(a.1.cmp(&b.1)));
+        let made = basics.iter().filter_map(|(row, _)| super::gomory::row(&self.rows, ends, &at_high, &self.lp.multipliers(*row)));
+        let mut found: Vec<(f64, Row)> = made.map(|row| (self.depth(&row, values), row)).filter(|(depth, _)| *depth > 1e-3).collect();
+        found.sort_by(|a, b| b.0.total_cmp(&a.0));
+        found.truncate(20);
+        let any = !found.is_empty();
+        found.into_iter().for_each(|(_, row)| self.add(row));
+        any
+    }
+
+    /// How far values lie beyond a row.
+    fn depth(&self, row: &Row, values: &[f64]) -> f64 {
+        let over = row.terms.iter().map(|(of, term)| values[*of] * float(*term)).sum::<f64>() - float(row.most);
+        let length = row.terms.iter().map(|(_, term)| float(*term) * float(*term)).sum::<f64>().sqrt();
+        over / length.max(1.0)
+    }
+
     /// Adds the rows that these values break; whether there were any.
     pub fn separate(&mut self, values: &[f64]) -> bool {
         let boxes: Vec<i64> = values[..self.bundles].iter().map(|value| parts(*value)).collect();

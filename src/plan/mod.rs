@@ -5,6 +5,7 @@ mod compile;
 pub mod file;
 mod filler;
 mod flow;
+mod gomory;
 mod lines;
 mod lp;
 mod master;

@@ -105,6 +105,7 @@ impl<'a> Search<'a> {
 
     fn look(&mut self, ends: &mut Ends, above: i128, depth: u32) -> Looked {
         let mut bound = above;
+        let mut sharpened = 0;
         loop {
             match self.master.solve(ends, self.stop) {
                 Ended::Contradiction { row } if self.master.is_contradiction(ends, row) => return Looked::Done,
@@ -127,7 +128,11 @@ impl<'a> Search<'a> {
             if self.least().is_some_and(|least| bound < least) {
                 return Looked::Done;
             }
-            _ = depth;
+            if depth == 0 && sharpened < 20 && self.master.sharpen(ends, &values) {
+                sharpened += 1;
+                if std::env::var("DBG").is_ok() { eprintln!("round {sharpened} rows {} bound {} best {:?}", self.master.rows(), priced.exact(), self.best.as_ref().map(|b| b.1)); }
+                continue;
+            }
             return self.division(&values, ends, bound);
         }
     }
