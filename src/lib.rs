@@ -9,6 +9,7 @@
 //! - [`reading`] → model, catalogue: a line of plain words → what was understood, and what is in doubt.
 //! - [`find`] → model, catalogue: a name from a few letters of it.
 //! - [`suits`] → model: what suits a box, best first, each with its reasons.
+//! - [`plan`] → model: which boxes can be finished, what holds the others back, what to buy.
 //! - [`report`] → model: answers as plain values, and how each is told as text or JSON.
 //! - [`store`] → model: where a season is kept. The only floor that knows the database.
 //! - [`season`] → all of these: every act a person can do. It decides which facts an act comes to
@@ -23,6 +24,7 @@ pub mod catalogue;
 pub mod cli;
 pub mod find;
 pub mod model;
+pub mod plan;
 pub mod reading;
 pub mod report;
 pub mod season;

@@ -22,6 +22,7 @@ mod night;
 mod out;
 mod parting;
 mod paths;
+mod plan;
 mod profile;
 mod pull;
 mod put;
@@ -129,6 +130,8 @@ enum Command {
     MendHaul(haul::MendArgs),
     /// Which boxes lack what, and what wants a look
     Review(review::Args),
+    /// Which boxes can be finished, and what to buy for the others
+    Plan(plan::Args),
     /// What to fetch from which tote, for which box
     Pull(pull::Args),
     /// What stops each box before the drop-off, and its fix
@@ -205,6 +208,7 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Kind(args) => kind::run(args, shell),
         Command::MendHaul(args) => haul::mend(args, shell),
         Command::Review(args) => review::run(args, shell),
+        Command::Plan(args) => plan::run(&args),
         Command::Pull(args) => pull::run(&args, shell),
         Command::LastNight(args) => night::run(&args, shell),
         Command::Cost(args) => cost::run(&args, shell),

@@ -58,7 +58,6 @@ impl Bound {
         self.total >> SHIFT
     }
 
-    pub fn exact(&self) -> f64 { self.total as f64 / PARTS }
     /// Whether the prices show that nothing at all keeps all rows; only for gains of nothing.
     pub fn is_contradiction(&self) -> bool {
         self.total < 0
@@ -90,7 +89,7 @@ impl Bound {
 /// A price in whole parts.
 #[allow(clippy::cast_possible_truncation, reason = "a price that is out of reach ends at the largest number")]
 fn whole(price: f64) -> i128 {
-    if price > 0.0 { (price * PARTS).round() as i64 as i128 } else { 0 }
+    if price > 0.0 { i128::from((price * PARTS).round() as i64) } else { 0 }
 }
 
 #[cfg(test)]

@@ -50,11 +50,11 @@ impl Compiled {
         let scale = Scale::of(&problem.shop);
         let mut lines = Lines::new(&wares, &sorts, &categories);
         for (index, bundle) in bundles.iter().enumerate() {
-            for &group in bundle.groups.first() {
+            if let Some(&group) = bundle.groups.first() {
                 lines.add(index, group, &problem.demand.groups[group]);
             }
         }
-        let whole = lines.into_net(problem, &scale);
+        let whole = lines.into_net(problem, scale);
         Compiled { nets: whole.split(categories.len()), bundles, categories, scale }
     }
 
@@ -157,7 +157,8 @@ fn bundles(problem: &Problem, sorts: &Sorts) -> Vec<Bundle> {
     let mut known = BTreeMap::new();
     let mut bundles: Vec<Bundle> = Vec::new();
     for (index, group) in problem.demand.groups.iter().enumerate() {
-        let mut needs: Vec<_> = group.needs.iter().map(|need| (&need.category, need.of_any_kind(), &need.must)).collect();
+        let mut needs: Vec<_> =
+            group.needs.iter().map(|need| (&need.category, need.of_any_kind(), &need.must)).collect();
         needs.sort();
         let at = *known.entry((sorts.of[index], needs, &group.caps)).or_insert(bundles.len());
         if at == bundles.len() {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::flow::{ENDLESS, Flow};
-use super::net::{Net, Outlet, Source, Supply};
+use super::net::{Net, Outlet, Source};
 
 const SOURCE: usize = 0;
 const SINK: usize = 1;
@@ -62,9 +62,11 @@ impl<'a> Filler<'a> {
                 Outlet::Spot(spot) => spot_point(spot),
                 Outlet::Gate(gate) => gate_point(gate),
             };
-            arcs.outlets.push(supply.outlets.iter().map(|outlet| flow.arc(FIRST + index, point(outlet), ENDLESS)).collect());
+            arcs.outlets
+                .push(supply.outlets.iter().map(|outlet| flow.arc(FIRST + index, point(outlet), ENDLESS)).collect());
         }
-        arcs.gates = net.gates.iter().enumerate().map(|(at, gate)| flow.arc(gate_point(at), spot_point(gate.spot), 0)).collect();
+        arcs.gates =
+            net.gates.iter().enumerate().map(|(at, gate)| flow.arc(gate_point(at), spot_point(gate.spot), 0)).collect();
         arcs.spots = (0..net.spots.len()).map(|spot| flow.arc(spot_point(spot), SINK, 0)).collect();
         let mut wants = vec![Vec::new(); bundles];
         for (index, spot) in net.spots.iter().enumerate() {
@@ -134,9 +136,34 @@ impl<'a> Filler<'a> {
         self.short()
     }
 
+    /// Fills all from what is on hand, so that of what fits many spots most is left; what is short at the end.
+    ///
+    /// What a supply gives is never taken back by one that comes after it.
+    pub fn fill_scarce_first(&mut self) -> i64 {
+        let mut order: Vec<usize> = (0..self.net.supplies.len()).collect();
+        order.retain(|index| matches!(self.net.supplies[*index].source, Source::Things(_)));
+        order.sort_by_key(|index| self.net.supplies[*index].outlets.len());
+        for &index in &order {
+            self.flow.reset(self.arcs.supplies[index], 0);
+        }
+        for index in order {
+            self.flow.widen(self.arcs.supplies[index], self.net.supplies[index].units);
+            self.sent += self.flow.push(SOURCE, SINK);
+            if self.short() == 0 {
+                break;
+            }
+        }
+        self.short()
+    }
+
     /// What is wanted and not there.
     pub fn short(&self) -> i64 {
         self.wanted - self.sent
+    }
+
+    /// What is wanted at a spot and not there.
+    pub fn short_at(&self, spot: usize) -> i64 {
+        self.flow.left(self.arcs.spots[spot])
     }
 
     /// What is bought costs, in parts of a minor unit.
@@ -179,6 +206,13 @@ impl<'a> Filler<'a> {
         })
     }
 
+    /// How many units each supply that is on hand gives.
+    pub fn given_by_stock(&self) -> impl Iterator<Item = i64> + '_ {
+        let stock = self.net.supplies.iter().zip(&self.arcs.supplies);
+        let stock = stock.filter(|(supply, _)| matches!(supply.source, Source::Things(_)));
+        stock.map(|(_, arc)| self.flow.carried(*arc))
+    }
+
     fn shut(&mut self) {
         for (supply, &arc) in self.net.supplies.iter().zip(&self.arcs.supplies) {
             if matches!(supply.source, Source::Offer(_)) {
@@ -205,7 +239,7 @@ impl<'a> Filler<'a> {
     pub fn cuts(&self) -> Vec<Cut> {
         let behind = self.behind();
         let mut piece: Vec<usize> = (0..self.net.spots.len()).collect();
-        for supply in self.stock() {
+        for (supply, _) in self.net.stock() {
             let open = supply.outlets.iter().filter(|outlet| behind.outlet(**outlet));
             let spots: Vec<usize> = open.map(|outlet| self.net.spot(*outlet)).collect();
             join(&mut piece, &spots);
@@ -225,23 +259,25 @@ impl<'a> Filler<'a> {
         Behind { gates: reaching[gates..spots].to_vec(), spots: reaching[spots..].to_vec() }
     }
 
-    fn stock(&self) -> impl Iterator<Item = &Supply> {
-        self.net.supplies.iter().filter(|supply| matches!(supply.source, Source::Things(_)))
-    }
-
     fn cut(&self, spots: Vec<usize>, behind: &Behind) -> Cut {
         let mut terms: BTreeMap<usize, i64> = BTreeMap::new();
         for &(bundle, units) in spots.iter().flat_map(|spot| &self.net.spots[*spot].per_box) {
             *terms.entry(bundle).or_default() += units;
         }
-        let full = self.net.gates.iter().zip(&behind.gates).filter(|(gate, behind)| !**behind && spots.contains(&gate.spot));
+        let full =
+            self.net.gates.iter().zip(&behind.gates).filter(|(gate, behind)| !**behind && spots.contains(&gate.spot));
         for (gate, _) in full {
             for (bundle, _) in &self.net.spots[gate.spot].per_box {
                 *terms.entry(*bundle).or_default() -= gate.per_box;
             }
         }
         let inside = |outlet: &Outlet| behind.outlet(*outlet) && spots.contains(&self.net.spot(*outlet));
-        let most = self.stock().filter(|supply| supply.outlets.iter().any(inside)).map(|supply| supply.units).sum();
+        let most = self
+            .net
+            .stock()
+            .filter(|(supply, _)| supply.outlets.iter().any(inside))
+            .map(|(supply, _)| supply.units)
+            .sum();
         Cut { terms: terms.into_iter().filter(|(_, units)| *units != 0).collect(), most, spots }
     }
 }

@@ -50,6 +50,11 @@ impl Flow {
         self.left[arc ^ 1]
     }
 
+    /// How much more an arc can carry.
+    pub fn left(&self, arc: usize) -> i64 {
+        self.left[arc]
+    }
+
     /// Empties an arc and gives it this much room.
     pub fn reset(&mut self, arc: usize, room: i64) {
         self.left[arc] = room;
@@ -134,18 +139,15 @@ impl Flow {
                 let arc = leaving[at];
                 self.left[arc] > 0 && self.depth[self.to[arc]] == self.depth[point] + 1
             };
-            match (self.next[point]..leaving.len()).find(open) {
-                Some(at) => {
-                    self.next[point] = at;
-                    way.push(leaving[at]);
-                    point = self.to[leaving[at]];
-                }
-                None => {
-                    self.next[point] = leaving.len();
-                    let Some(arc) = way.pop() else { return 0 };
-                    point = self.to[arc ^ 1];
-                    self.next[point] += 1;
-                }
+            if let Some(at) = (self.next[point]..leaving.len()).find(open) {
+                self.next[point] = at;
+                way.push(leaving[at]);
+                point = self.to[leaving[at]];
+            } else {
+                self.next[point] = leaving.len();
+                let Some(arc) = way.pop() else { return 0 };
+                point = self.to[arc ^ 1];
+                self.next[point] += 1;
             }
         }
         let some = way.iter().map(|arc| self.left[*arc]).min().unwrap_or(0);

@@ -22,7 +22,9 @@ pub(super) fn row(rows: &[Row], ends: &Ends, at_high: &[bool], multipliers: &[f6
     let mut terms = vec![0_i128; count];
     let mut most = 0_i128;
     for (row, k) in rows.iter().zip(&whole).filter(|(_, k)| **k != 0) {
-        row.terms.iter().for_each(|(of, term)| terms[*of] += k * i128::from(*term));
+        for (of, term) in &row.terms {
+            terms[*of] += k * i128::from(*term);
+        }
         most += k * i128::from(row.most);
     }
     // Each variable as its distance from one of its ends.
@@ -47,7 +49,9 @@ pub(super) fn row(rows: &[Row], ends: &Ends, at_high: &[bool], multipliers: &[f6
     }
     for (row, k) in rows.iter().zip(&whole).filter(|(_, k)| **k != 0) {
         let by = step(*k);
-        row.terms.iter().for_each(|(of, term)| found[*of] += by * i128::from(*term));
+        for (of, term) in &row.terms {
+            found[*of] += by * i128::from(*term);
+        }
         limit += by * i128::from(row.most);
     }
     reduced(&found, limit)
@@ -62,9 +66,13 @@ fn parts(multipliers: &[f64]) -> i128 {
     (2..=TRIED).find(|parts| near(*parts)).map_or(PARTS, i128::from)
 }
 
-#[allow(clippy::cast_possible_truncation, clippy::cast_precision_loss, reason = "what is rounded here need not be exact")]
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_precision_loss,
+    reason = "what is rounded here need not be exact"
+)]
 fn nearest(of: f64, parts: i128) -> i128 {
-    (of * parts as f64).round() as i64 as i128
+    i128::from((of * parts as f64).round() as i64)
 }
 
 /// A row in its smallest numbers.

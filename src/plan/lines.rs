@@ -39,19 +39,13 @@ impl Rations {
     }
 }
 
-/// Which units a box of a bundle needs of a line.
-#[derive(Debug, Default)]
-struct Asked {
-    per_box: Vec<(usize, i64)>,
-    groups: Vec<usize>,
-}
-
 /// The lines while they are being gathered.
 pub(super) struct Lines<'a> {
     wares: &'a Wares<'a>,
     sorts: &'a Sorts,
     categories: &'a [String],
-    asked: BTreeMap<Line, Asked>,
+    /// Units that one box of a bundle needs of each.
+    asked: BTreeMap<Line, Vec<(usize, i64)>>,
 }
 
 /// More than any box needs of a line; what is above it is not counted.
@@ -69,32 +63,31 @@ impl<'a> Lines<'a> {
             let Some(category) = self.categories.iter().position(|known| *known == need.category) else { continue };
             for (kind, &count) in &need.must {
                 let line = Line { sort, category, kind: Some(kind.clone()), rations: Rations::default() };
-                self.ask(line, bundle, index, count);
+                self.ask(line, bundle, count);
             }
             let line = Line { sort, category, kind: None, rations: Rations::of(group, need) };
-            self.ask(line, bundle, index, need.of_any_kind());
+            self.ask(line, bundle, need.of_any_kind());
         }
     }
 
-    fn ask(&mut self, line: Line, bundle: usize, group: usize, count: u32) {
+    fn ask(&mut self, line: Line, bundle: usize, count: u32) {
         if count == 0 {
             return;
         }
         let asked = self.asked.entry(line).or_default();
         let count = i64::from(count.min(MOST_NEEDED));
-        match asked.per_box.last_mut() {
+        match asked.last_mut() {
             Some((of, known)) if *of == bundle => *known += count,
-            _ => asked.per_box.push((bundle, count)),
+            _ => asked.push((bundle, count)),
         }
-        asked.groups.push(group);
     }
 
     /// All spots with what can meet them, as one net.
-    pub fn into_net(self, problem: &Problem, scale: &Scale) -> Net {
+    pub fn into_net(self, problem: &Problem, scale: Scale) -> Net {
         let mut net = Net::default();
         let mut outlets: Vec<Vec<Outlet>> = vec![Vec::new(); self.wares.all.len()];
-        for (line, asked) in &self.asked {
-            self.place(&mut net, &mut outlets, line, asked);
+        for (line, per_box) in &self.asked {
+            self.place(&mut net, &mut outlets, line, per_box);
         }
         stock(&mut net, problem, self.wares, &outlets);
         offers(&mut net, problem, self.wares, &outlets, scale);
@@ -102,15 +95,9 @@ impl<'a> Lines<'a> {
     }
 
     /// Makes a spot of a line and opens it to every ware that meets it.
-    fn place(&self, net: &mut Net, outlets: &mut [Vec<Outlet>], line: &Line, asked: &Asked) {
+    fn place(&self, net: &mut Net, outlets: &mut [Vec<Outlet>], line: &Line, per_box: &[(usize, i64)]) {
         let spot = net.spots.len();
-        let Asked { per_box, groups } = asked;
-        net.spots.push(Spot {
-            category: line.category,
-            kind: line.kind.clone(),
-            groups: groups.clone(),
-            per_box: per_box.clone(),
-        });
+        net.spots.push(Spot { category: line.category, kind: line.kind.clone(), per_box: per_box.to_vec() });
         let mut gates: BTreeMap<&str, usize> = BTreeMap::new();
         for (index, ware) in self.wares.all.iter().enumerate().filter(|(index, ware)| self.meets(line, *index, ware)) {
             let outlet = match line.rations.most.get(&ware.kind) {
@@ -145,7 +132,7 @@ fn stock(net: &mut Net, problem: &Problem, wares: &Wares<'_>, outlets: &[Vec<Out
 }
 
 /// The cheapest offer for each outlet, cheapest first.
-fn offers(net: &mut Net, problem: &Problem, wares: &Wares<'_>, outlets: &[Vec<Outlet>], scale: &Scale) {
+fn offers(net: &mut Net, problem: &Problem, wares: &Wares<'_>, outlets: &[Vec<Outlet>], scale: Scale) {
     let mut best: BTreeMap<Outlet, (i64, usize)> = BTreeMap::new();
     for (offer, &ware) in wares.of_offers.iter().enumerate() {
         let price = scale.unit_price(&problem.shop.offers[offer]);

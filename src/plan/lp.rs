@@ -89,7 +89,8 @@ impl Lp {
     /// Adds a row.
     pub fn add(&mut self, terms: &[(usize, f64)], most: f64) {
         let scale = terms.iter().map(|(_, term)| term.abs()).fold(1e-9, f64::max);
-        let row = Row { terms: terms.iter().map(|(of, term)| (*of, term / scale)).collect(), most: most / scale, scale };
+        let row =
+            Row { terms: terms.iter().map(|(of, term)| (*of, term / scale)).collect(), most: most / scale, scale };
         let variable = self.gain.len() + self.rows.len();
         self.low.push(0.0);
         let ends = |of: usize| self.widest[of];
@@ -101,11 +102,6 @@ impl Lp {
         self.table.push(entries);
         self.rest.push(rest);
         self.rows.push(row);
-    }
-
-    /// How many rows there are.
-    pub fn rows(&self) -> usize {
-        self.rows.len()
     }
 
     /// Moves the ends of a variable, within those that it began with.
@@ -153,14 +149,14 @@ impl Lp {
 
     /// What one more of each row's `most` is worth.
     pub fn prices(&self) -> Vec<f64> {
-        self.row_entries(|column| -self.reduced[column], 0.0)
+        self.row_entries(|column| -self.reduced[column])
     }
 
     /// Multipliers of the rows that show a contradiction, by the row of the tableau that can't be mended.
     pub fn contradiction(&self, row: usize) -> Vec<f64> {
         let sign = if self.value[row] < self.low[self.basic[row]] { 1.0 } else { -1.0 };
         let own = self.basic[row].checked_sub(self.gain.len());
-        let mut multipliers = self.row_entries(|column| sign * self.table[row][column], 0.0);
+        let mut multipliers = self.row_entries(|column| sign * self.table[row][column]);
         if let Some(own) = own {
             multipliers[own] = sign / self.rows[own].scale;
         }
@@ -169,7 +165,7 @@ impl Lp {
 
     /// A row of the tableau whose variable is one of the program's: its entries at each row's rest.
     pub fn multipliers(&self, row: usize) -> Vec<f64> {
-        self.row_entries(|column| self.table[row][column], 0.0)
+        self.row_entries(|column| self.table[row][column])
     }
 
     /// The variables in the basis with the rows of the tableau that they are in.
@@ -177,13 +173,8 @@ impl Lp {
         self.basic.iter().enumerate().filter(|(_, variable)| **variable < self.gain.len()).map(|(row, of)| (row, *of))
     }
 
-    /// Whether the rest of a row is in the basis: the row isn't what holds back.
-    pub fn is_loose(&self, row: usize) -> bool {
-        self.basic.contains(&(self.gain.len() + row))
-    }
-
-    fn row_entries(&self, of_column: impl Fn(usize) -> f64, basic: f64) -> Vec<f64> {
-        let mut entries = vec![basic; self.rows.len()];
+    fn row_entries(&self, of_column: impl Fn(usize) -> f64) -> Vec<f64> {
+        let mut entries = vec![0.0; self.rows.len()];
         for (column, &variable) in self.column.iter().enumerate() {
             if let Some(row) = variable.checked_sub(self.gain.len()) {
                 entries[row] = of_column(column) / self.rows[row].scale;
@@ -265,7 +256,9 @@ impl Lp {
                 ways.push(((self.reduced[column].abs()) / toward, column));
             }
         }
-        ways.sort_by(|a, b| a.0.total_cmp(&b.0).then(entries[b.1].abs().total_cmp(&entries[a.1].abs())).then(a.1.cmp(&b.1)));
+        ways.sort_by(|a, b| {
+            a.0.total_cmp(&b.0).then(entries[b.1].abs().total_cmp(&entries[a.1].abs())).then(a.1.cmp(&b.1))
+        });
         let variable = self.basic[row];
         let mut broken = (self.low[variable] - self.value[row]).max(self.value[row] - self.high[variable]);
         for (index, &(_, column)) in ways.iter().enumerate() {
@@ -312,7 +305,9 @@ impl Lp {
         let mut pivot = std::mem::take(&mut self.table[row]);
         let by = 1.0 / pivot[column];
         pivot[column] = 1.0;
-        pivot.iter_mut().for_each(|entry| *entry *= by);
+        for entry in &mut pivot {
+            *entry *= by;
+        }
         let rest = self.rest[row] * by;
         for (other, entries) in self.table.iter_mut().enumerate().filter(|(other, _)| *other != row) {
             let factor = entries[column];
@@ -341,15 +336,17 @@ impl Lp {
         self.reduced.clone_from(&self.gain);
         for (index, row) in self.rows.iter().enumerate() {
             let mut entries = vec![0.0; count];
-            row.terms.iter().for_each(|(variable, term)| entries[*variable] += term);
+            for (variable, term) in &row.terms {
+                entries[*variable] += term;
+            }
             self.table[index] = entries;
             self.rest[index] = row.most;
         }
         let mut free: Vec<usize> = (0..self.rows.len()).filter(|row| !stays.contains(&(count + row))).collect();
         for column in wanted {
-            let Some(place) = (0..free.len()).max_by(|a, b| {
-                self.table[free[*a]][column].abs().total_cmp(&self.table[free[*b]][column].abs())
-            }) else {
+            let Some(place) = (0..free.len())
+                .max_by(|a, b| self.table[free[*a]][column].abs().total_cmp(&self.table[free[*b]][column].abs()))
+            else {
                 break;
             };
             if self.table[free[place]][column].abs() > PIVOT {

@@ -8,6 +8,7 @@
 use super::bound::{Bound, Ends, Row};
 use super::compile::Compiled;
 use super::filler::{Cut, Filler};
+use super::gomory;
 use super::lp::{Ended, Lp};
 use crate::model::stop::Stop;
 
@@ -57,6 +58,9 @@ enum Layer {
 const PARTS: i64 = 1 << 20;
 /// A row that is broken by less is as good as kept.
 const BROKEN: f64 = 1e-5;
+/// A row that only whole counts keep must lie this far from the values, and of many only the deepest are kept.
+const SHALLOW: f64 = 1e-3;
+const DEEPEST: usize = 20;
 
 impl<'a> Master<'a> {
     pub fn new(compiled: &'a Compiled, aim: Aim) -> Master<'a> {
@@ -130,11 +134,6 @@ impl<'a> Master<'a> {
         self.rows.push(row);
     }
 
-    /// How many rows there are.
-    pub fn rows(&self) -> usize {
-        self.rows.len()
-    }
-
     /// Solves it between these ends, without looking for more rows.
     pub fn solve(&mut self, ends: &Ends, stop: &dyn Stop) -> Ended {
         for (variable, (low, high)) in ends.low.iter().zip(&ends.high).enumerate() {
@@ -161,26 +160,21 @@ impl<'a> Master<'a> {
 
     /// Adds rows that only whole counts keep, from fractions in these values; whether there were any.
     pub fn sharpen(&mut self, ends: &Ends, values: &[f64]) -> bool {
-        let at_high: Vec<bool> = values.iter().zip(ends.low.iter().zip(&ends.high)).map(|(value, (low, high))| {
-            value - float(*low) > float(*high) - value
-        }).collect();
+        let ranges = ends.low.iter().zip(&ends.high);
+        let nearer = |(value, (low, high)): (&f64, (&i64, &i64))| value - float(*low) > float(*high) - value;
+        let at_high: Vec<bool> = values.iter().zip(ranges).map(nearer).collect();
         let off = |value: f64| (value - value.round()).abs();
-        let mut basics: Vec<(usize, usize)> = self.lp.basics().filter(|(_, of)| off(values[*of]) > 0.01).collect();
-        basics.sort_by(|a, b| off(values[b.1]).total_cmp(&off(values[a.1])).then(a.1.cmp(&b.1)));
-        let made = basics.iter().filter_map(|(row, _)| super::gomory::row(&self.rows, ends, &at_high, &self.lp.multipliers(*row)));
-        let mut found: Vec<(f64, Row)> = made.map(|row| (self.depth(&row, values), row)).filter(|(depth, _)| *depth > 1e-3).collect();
+        let fractions = self.lp.basics().filter(|(_, of)| off(values[*of]) > 0.01);
+        let made = fractions.filter_map(|(row, _)| gomory::row(&self.rows, ends, &at_high, &self.lp.multipliers(row)));
+        let mut found: Vec<(f64, Row)> = made.map(|row| (depth(&row, values), row)).collect();
+        found.retain(|(depth, _)| *depth > SHALLOW);
         found.sort_by(|a, b| b.0.total_cmp(&a.0));
-        found.truncate(20);
+        found.truncate(DEEPEST);
         let any = !found.is_empty();
-        found.into_iter().for_each(|(_, row)| self.add(row));
+        for (_, row) in found {
+            self.add(row);
+        }
         any
-    }
-
-    /// How far values lie beyond a row.
-    fn depth(&self, row: &Row, values: &[f64]) -> f64 {
-        let over = row.terms.iter().map(|(of, term)| values[*of] * float(*term)).sum::<f64>() - float(row.most);
-        let length = row.terms.iter().map(|(_, term)| float(*term) * float(*term)).sum::<f64>().sqrt();
-        over / length.max(1.0)
     }
 
     /// Adds the rows that these values break; whether there were any.
@@ -200,7 +194,8 @@ impl<'a> Master<'a> {
         }
         let before = self.rows.len();
         for (cut, short) in found {
-            let over: f64 = cut.terms.iter().map(|(of, term)| values[*of] * float(*term)).sum::<f64>() - float(cut.most);
+            let over: f64 =
+                cut.terms.iter().map(|(of, term)| values[*of] * float(*term)).sum::<f64>() - float(cut.most);
             if over - short.map_or(0.0, |variable| values[variable]) > BROKEN {
                 let Cut { mut terms, most, .. } = cut;
                 terms.extend(short.map(|variable| (variable, -1)));
@@ -209,6 +204,13 @@ impl<'a> Master<'a> {
         }
         self.rows.len() > before
     }
+}
+
+/// How far values lie beyond a row.
+fn depth(row: &Row, values: &[f64]) -> f64 {
+    let over = row.terms.iter().map(|(of, term)| values[*of] * float(*term)).sum::<f64>() - float(row.most);
+    let length = row.terms.iter().map(|(_, term)| float(*term) * float(*term)).sum::<f64>().sqrt();
+    over / length.max(1.0)
 }
 
 /// Cuts that have nothing to do with each other, as one.

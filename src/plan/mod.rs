@@ -1,20 +1,36 @@
 //! Which boxes can be finished, what holds them back, and what to buy.
 
+mod answers;
+mod assign;
 mod bound;
 mod compile;
-pub mod file;
+mod explain;
+mod file;
 mod filler;
 mod flow;
 mod gomory;
+mod level;
 mod lines;
 mod lp;
 mod master;
+mod most;
 mod net;
+mod next;
 mod packer;
 mod price;
-pub mod problem;
+mod problem;
+mod say;
 mod search;
+mod shopping;
+mod worth;
 
-#[cfg(feature = "trial")]
-#[path = "/work/wt/plan-scratch/src/trial.rs"]
-pub mod trial;
+pub use answers::{Answers, answer};
+pub use assign::{Assignment, Given, Line, assign};
+pub use explain::{Explanation, Left, Short};
+pub use file::{BadFile, Instance, read as read_instance};
+pub use most::{Most, Unlimited, most, unlimited};
+pub use next::{Buy, Step, next};
+pub use problem::{AgeRule, Demand, Group, Need, Offer, Plan, Problem, Shop, Stock, Thing, Ware};
+pub use say::{Amount, headline, reasons, step as step_in_words};
+pub use shopping::{Cheapest, Lack, Purchase, Shopping, Wish, Within, cheapest, lacks, with_budget};
+pub use worth::{Worth, value_of};

@@ -17,8 +17,6 @@ pub(super) struct Spot {
     pub category: usize,
     /// The kind asked for by name, or any.
     pub kind: Option<String>,
-    /// The groups whose boxes have such a line; of a bundle the first.
-    pub groups: Vec<usize>,
     /// Units that one box of a bundle needs here.
     pub per_box: Vec<(usize, i64)>,
 }
@@ -70,6 +68,14 @@ impl Net {
         self.supplies.iter().filter(|supply| matches!(supply.source, Source::Offer(_)))
     }
 
+    /// What is on hand, with the things of each supply, by index.
+    pub fn stock(&self) -> impl Iterator<Item = (&Supply, &[usize])> {
+        self.supplies.iter().filter_map(|supply| match &supply.source {
+            Source::Things(things) => Some((supply, things.as_slice())),
+            Source::Offer(_) => None,
+        })
+    }
+
     /// The spot that an outlet leads to.
     pub fn spot(&self, outlet: Outlet) -> usize {
         match outlet {
@@ -110,7 +116,8 @@ impl Net {
     fn parts(&self, categories: usize) -> Vec<usize> {
         let mut part: Vec<usize> = (0..categories).collect();
         for supply in self.supplies.iter().filter(|supply| matches!(supply.source, Source::Things(_))) {
-            let of: Vec<usize> = supply.outlets.iter().map(|outlet| part[self.spots[self.spot(*outlet)].category]).collect();
+            let of: Vec<usize> =
+                supply.outlets.iter().map(|outlet| part[self.spots[self.spot(*outlet)].category]).collect();
             let Some(&lowest) = of.iter().min() else { continue };
             for known in part.iter_mut().filter(|known| of.contains(known)) {
                 *known = lowest;

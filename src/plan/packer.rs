@@ -27,6 +27,11 @@ impl<'a> Packer<'a> {
         })
     }
 
+    /// How many boxes there are of each bundle.
+    pub fn all(&self) -> &[i64] {
+        &self.all
+    }
+
     pub fn counts(&self) -> &[i64] {
         &self.counts
     }

@@ -14,7 +14,11 @@ const DEAREST: i64 = 1_000_000_000;
 impl Scale {
     pub fn of(shop: &Shop) -> Scale {
         let finer = |parts: i64, offer: &Offer| parts / gcd(parts, pack(offer)) * pack(offer);
-        Scale(shop.offers.iter().fold(1, |parts, offer| Some(finer(parts, offer)).filter(|it| *it <= FINEST).unwrap_or(parts)))
+        Scale(
+            shop.offers
+                .iter()
+                .fold(1, |parts, offer| Some(finer(parts, offer)).filter(|it| *it <= FINEST).unwrap_or(parts)),
+        )
     }
 
     /// What one unit of an offer costs, in parts.

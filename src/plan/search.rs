@@ -50,8 +50,10 @@ pub(super) struct Search<'a> {
     open: BinaryHeap<Node>,
     numbered: u64,
     stop: &'a dyn Stop,
-    pub nodes: u64,
 }
+
+/// How often rows are looked for that only whole counts keep, before anything is divided.
+const SHARPENED: u32 = 20;
 
 /// What is left of a node after it was looked at.
 enum Looked {
@@ -66,36 +68,32 @@ enum Looked {
 impl<'a> Search<'a> {
     pub fn new(compiled: &'a Compiled, aim: Aim, stop: &'a dyn Stop) -> Search<'a> {
         let (master, packer) = (Master::new(compiled, aim), Packer::new(compiled, aim.buying()));
-        Search { aim, master, packer, best: None, open: BinaryHeap::new(), numbered: 0, stop, nodes: 0 }
+        Search { aim, master, packer, best: None, open: BinaryHeap::new(), numbered: 0, stop }
     }
 
     /// Looks until nothing better can be found, or until it is stopped.
-    pub fn run(self) -> Outcome {
-        self.run_counted().0
-    }
-
-    pub fn run_counted(mut self) -> (Outcome, u64) {
+    pub fn run(mut self) -> Outcome {
         let ends = self.master.ends.clone();
         self.open.push(Node { bound: i128::MAX, depth: 0, number: 0, ends });
         let mut left = None;
-        while let Some(node) = self.open.pop() {
-            if self.least().is_some_and(|least| node.bound < least) {
+        while let Some(Node { bound, depth, mut ends, .. }) = self.open.pop() {
+            if self.least().is_some_and(|least| bound < least) {
                 break;
             }
-            if self.stop.stopped() && node.depth > 0 {
-                left = left.max(Some(node.bound));
+            if depth > 0 && self.stop.stopped() {
+                left = left.max(Some(bound));
                 break;
             }
-            self.nodes += 1;
-            let Node { depth, mut ends, bound, .. } = node;
-            match self.look(&mut ends, bound, depth) {
+            match self.look(&mut ends, bound, depth == 0) {
                 Looked::Done => {}
                 Looked::Open { bound } => left = left.max(Some(bound)),
-                Looked::Divide { bound, variable, at, up_first } => self.divide(&ends, bound, depth, (variable, at, up_first)),
+                Looked::Divide { bound, variable, at, up_first } => {
+                    self.divide(&ends, (bound, depth), (variable, at, up_first));
+                }
             }
         }
         let bound = left.max(self.best.as_ref().map(|(_, value)| *value));
-        (Outcome { best: self.best, bound }, self.nodes)
+        Outcome { best: self.best, bound }
     }
 
     /// What a plan must gain to be better than the best one.
@@ -103,9 +101,9 @@ impl<'a> Search<'a> {
         self.best.as_ref().map(|(_, value)| value + 1)
     }
 
-    fn look(&mut self, ends: &mut Ends, above: i128, depth: u32) -> Looked {
-        let mut bound = above;
-        let mut sharpened = 0;
+    /// Looks at what lies between some ends, which are moved together where nothing better lies beyond.
+    fn look(&mut self, ends: &mut Ends, above: i128, first: bool) -> Looked {
+        let (mut bound, mut sharpened) = (above, if first { 0 } else { SHARPENED });
         loop {
             match self.master.solve(ends, self.stop) {
                 Ended::Contradiction { row } if self.master.is_contradiction(ends, row) => return Looked::Done,
@@ -128,12 +126,10 @@ impl<'a> Search<'a> {
             if self.least().is_some_and(|least| bound < least) {
                 return Looked::Done;
             }
-            if depth == 0 && sharpened < 20 && self.master.sharpen(ends, &values) {
-                sharpened += 1;
-                if std::env::var("DBG").is_ok() { eprintln!("round {sharpened} rows {} bound {} best {:?}", self.master.rows(), priced.exact(), self.best.as_ref().map(|b| b.1)); }
-                continue;
+            sharpened += 1;
+            if sharpened > SHARPENED || !self.master.sharpen(ends, &values) {
+                return self.division(&values, ends, bound);
             }
-            return self.division(&values, ends, bound);
         }
     }
 
@@ -148,7 +144,7 @@ impl<'a> Search<'a> {
         Looked::Divide { bound, variable, at, up_first: values[variable] - values[variable].floor() > 0.5 }
     }
 
-    fn divide(&mut self, ends: &Ends, bound: i128, depth: u32, (variable, at, up_first): (usize, i64, bool)) {
+    fn divide(&mut self, ends: &Ends, (bound, depth): (i128, u32), (variable, at, up_first): (usize, i64, bool)) {
         let (mut below, mut above) = (ends.clone(), ends.clone());
         below.high[variable] = at;
         above.low[variable] = at + 1;

@@ -73,6 +73,7 @@ pub use ware::{Bought, Ware};
 pub use which::Which;
 
 pub use crate::model::haul::Explains;
+pub use crate::plan::{answer as answer_instance, read_instance};
 pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Said, Taken, What};
 pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 pub use crate::report::costs::Prices;

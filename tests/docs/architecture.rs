@@ -9,10 +9,11 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("catalogue", &["model"]),
     ("reading", &["model", "catalogue"]),
     ("find", &["model", "catalogue"]),
+    ("plan", &["model"]),
     ("report", &["model", "catalogue"]),
     ("store", &["model"]),
     ("suits", &["model"]),
-    ("season", &["model", "catalogue", "reading", "find", "report", "store", "suits"]),
+    ("season", &["model", "catalogue", "reading", "find", "plan", "report", "store", "suits"]),
     ("tui", &["season", "model"]),
     // The shell opens the terminal interface; it knows nothing of its inside.
     ("cli", &["season", "model", "tui"]),
@@ -31,7 +32,7 @@ const INSIDE_TUI: &[(&str, &[&str], &str)] = &[
 
 /// Words that reach for the clock; the pure floors are told the time.
 const CLOCKS: &[&str] = &["Timestamp::now", "ZonedDateTime::now", "SystemTime::now", "Instant::now"];
-const PURE: &[&str] = &["model", "catalogue", "reading", "find", "report", "season", "suits"];
+const PURE: &[&str] = &["model", "catalogue", "reading", "find", "plan", "report", "season", "suits"];
 
 fn sources(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();
