@@ -184,6 +184,7 @@ impl WrittenGroup {
             ages,
             needs: needs.into_values().collect(),
             caps: BTreeMap::new(),
+            room: None,
         })
     }
 }

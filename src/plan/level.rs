@@ -1,24 +1,22 @@
-//! Evenness: of boxes over groups, and of things over boxes.
+//! Evenness of boxes over groups.
 
 use super::packer::Packer;
 use crate::model::stop::Stop;
 
 /// Exchanges that are tried at most; more would be felt while one waits.
-const TRIES: u32 = 200;
+const TRIES: u32 = 80;
 
-/// Finishes a box of a group that lags in place of one of a group that is ahead, as long as that can be.
+/// Finishes boxes of a group that lags in place of some of a group that is ahead, as long as that can be.
 ///
-/// Which exchanges can be is found by trying; so this is as even as single exchanges make it, not as even as can be.
-pub(super) fn evened(packer: &mut Packer<'_>, counts: Vec<i64>, stop: &dyn Stop) -> Vec<i64> {
+/// Which exchanges can be is found by trying; so this is as even as a few exchanges make it, not as even as can be.
+pub(super) fn evened(packer: &mut Packer<'_>, mut counts: Vec<i64>, stop: &dyn Stop) -> Vec<i64> {
     let all = packer.all().to_vec();
-    let mut counts = counts;
     let mut stuck = vec![false; counts.len()];
-    for _ in 0..TRIES {
+    let mut tries = TRIES;
+    while tries > 0 && !stop.stopped() {
         let open = |of: &usize| !stuck[*of] && counts[*of] < all[*of];
         let Some(lagging) = (0..counts.len()).filter(open).min_by(|a, b| share(&counts, &all, *a, *b)) else { break };
-        if stop.stopped() || !catch_up(packer, &mut counts, &all, lagging) {
-            stuck[lagging] = true;
-        }
+        stuck[lagging] = !catch_up(packer, &mut counts, &all, lagging, &mut tries);
     }
     counts
 }
@@ -29,22 +27,32 @@ fn share(counts: &[i64], all: &[i64], a: usize, b: usize) -> std::cmp::Ordering 
     part(a, b).cmp(&part(b, a)).then(a.cmp(&b))
 }
 
-/// One more of a bundle for one less of another that stays ahead of it; whether there was one.
-fn catch_up(packer: &mut Packer<'_>, counts: &mut [i64], all: &[i64], lagging: usize) -> bool {
-    let stays_ahead = |of: &usize| {
-        let (after, caught) = (i128::from(counts[*of] - 1), i128::from(counts[lagging] + 1));
-        *of != lagging && counts[*of] > 0 && after * i128::from(all[lagging]) >= caught * i128::from(all[*of])
-    };
-    let mut ahead: Vec<usize> = (0..counts.len()).filter(stays_ahead).collect();
-    ahead.sort_by(|a, b| share(counts, all, *b, *a));
-    for of in ahead.into_iter().take(6) {
-        counts[of] -= 1;
-        counts[lagging] += 1;
-        if packer.set(counts) {
-            return true;
+/// Some more of a bundle for as many less of one that is ahead; whether there were any.
+fn catch_up(packer: &mut Packer<'_>, counts: &mut [i64], all: &[i64], lagging: usize, tries: &mut u32) -> bool {
+    let mut ahead: Vec<(i64, usize)> = (0..counts.len()).map(|of| (step(counts, all, lagging, of), of)).collect();
+    ahead.retain(|(step, _)| *step > 0);
+    ahead.sort_by(|a, b| share(counts, all, b.1, a.1));
+    for (most, of) in ahead.into_iter().take(4) {
+        let mut step = most;
+        while step > 0 && *tries > 0 {
+            *tries -= 1;
+            counts[of] -= step;
+            counts[lagging] += step;
+            if packer.set(counts) {
+                return true;
+            }
+            counts[of] += step;
+            counts[lagging] -= step;
+            step /= 2;
         }
-        counts[of] += 1;
-        counts[lagging] -= 1;
     }
     false
+}
+
+/// How many boxes can go from one bundle to another that lags, so that it stays ahead or level.
+fn step(counts: &[i64], all: &[i64], lagging: usize, of: usize) -> i64 {
+    // (counts[of] − step) / all[of] ≥ (counts[lagging] + step) / all[lagging]
+    let ahead = i128::from(counts[of]) * i128::from(all[lagging]) - i128::from(counts[lagging]) * i128::from(all[of]);
+    let step = ahead / i128::from(all[of] + all[lagging]).max(1);
+    i64::try_from(step).unwrap_or(0).min(counts[of]).min(all[lagging] - counts[lagging])
 }

@@ -57,6 +57,8 @@ pub struct Group {
     pub needs: Vec<Need>,
     /// How many more of a kind one box may take; a kind that isn't here may be taken as often as is needed.
     pub caps: BTreeMap<String, u32>,
+    /// The room that one box has left, in cubic millimetres; none: it isn't asked for.
+    pub room: Option<u64>,
 }
 
 /// What one box needs of a category.

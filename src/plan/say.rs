@@ -25,10 +25,10 @@ pub fn headline(problem: &Problem, most: &Most) -> String {
 
 /// What holds back, what isn't short, and what is left over; a sentence each.
 pub fn reasons(problem: &Problem, explanation: &Explanation) -> Vec<String> {
-    let holding = explanation.short.iter().filter(|short| short.holds_back);
-    let mut said: Vec<String> = holding.map(|short| holds_back(problem, short)).collect();
-    let later: Vec<&Short> = explanation.short.iter().filter(|short| !short.holds_back).collect();
-    said.extend(later.iter().map(|short| runs_short(problem, short)));
+    let (holding, later): (Vec<&Short>, Vec<&Short>) = explanation.short.iter().partition(|short| short.holds_back);
+    let holds = if holding.len() == 1 { "is what holds you back" } else { "holds you back" };
+    let mut said: Vec<String> = holding.iter().map(|short| told(problem, short, holds)).collect();
+    said.extend(later.iter().map(|short| told(problem, short, "would run short next")));
     if !explanation.ample.is_empty() && !explanation.short.is_empty() {
         let ample: Vec<String> = explanation.ample.iter().map(|category| of_category(category)).collect();
         said.push(format!("There is enough of {} for every box.", list(&ample, "and")));
@@ -52,12 +52,9 @@ fn buy(buy: &Buy) -> String {
     format!("{} more {}", buy.units, list(&kinds, "or"))
 }
 
-fn holds_back(problem: &Problem, short: &Short) -> String {
-    format!("{} is what holds you back: {}.", capital(&what(problem, short)), counts(short))
-}
-
-fn runs_short(problem: &Problem, short: &Short) -> String {
-    format!("{} would run short next: {}.", capital(&what(problem, short)), counts(short))
+/// `Hygiene for girls 6–8 is what holds you back: 9 on hand, 15 needed.`
+fn told(problem: &Problem, short: &Short, how: &str) -> String {
+    format!("{} {how}: {}.", capital(&what(problem, short)), counts(short))
 }
 
 /// `9 on hand, 15 needed`.
@@ -88,8 +85,8 @@ fn left_over(left: &[Left]) -> Option<String> {
     let idle: i64 = left.iter().map(|left| left.idle).sum();
     let fits = match idle {
         0 => String::new(),
-        1 => "; 1 of it fits no box that is still open".to_owned(),
-        some => format!("; {some} of it fit no box that is still open"),
+        1 => "; 1 of them fits no box that is still open".to_owned(),
+        some => format!("; {some} of them fit no box that is still open"),
     };
     (!units.is_empty()).then(|| format!("Left over: {}{fits}.", list(&units, "and")))
 }
