@@ -152,6 +152,11 @@ impl<'a> Master<'a> {
         Bound::of(&self.gain, ends, &self.rows, &self.lp.prices())
     }
 
+    /// What no plan can exceed, before anything is looked at.
+    pub fn ceiling(&self) -> i128 {
+        Bound::of(&self.gain, &self.ends, &[], &[]).most()
+    }
+
     /// Whether it is beyond doubt that nothing between these ends keeps the rows.
     pub fn is_contradiction(&self, ends: &Ends, row: usize) -> bool {
         let nothing = vec![0; self.gain.len()];

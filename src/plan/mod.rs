@@ -24,6 +24,8 @@ mod say;
 mod search;
 mod shopping;
 mod spread;
+#[cfg(test)]
+mod tests;
 mod worth;
 
 pub use answers::{Answers, answer};

@@ -28,7 +28,8 @@ impl Scale {
 
     /// An amount in parts as whole minor units, rounded up: nothing is sold for less.
     pub fn up(self, parts: i128) -> i64 {
-        i64::try_from((parts + i128::from(self.0) - 1).div_euclid(i128::from(self.0))).unwrap_or(i64::MAX)
+        let parts = parts.clamp(0, i128::MAX / 2);
+        i64::try_from((parts + i128::from(self.0) - 1) / i128::from(self.0)).unwrap_or(i64::MAX)
     }
 
     /// Whole minor units in parts.

@@ -74,7 +74,8 @@ impl<'a> Search<'a> {
     /// Looks until nothing better can be found, or until it is stopped.
     pub fn run(mut self) -> Outcome {
         let ends = self.master.ends.clone();
-        self.open.push(Node { bound: i128::MAX, depth: 0, number: 0, ends });
+        let bound = self.master.ceiling();
+        self.open.push(Node { bound, depth: 0, number: 0, ends });
         let mut left = None;
         while let Some(Node { bound, depth, mut ends, .. }) = self.open.pop() {
             if self.least().is_some_and(|least| bound < least) {

@@ -102,7 +102,7 @@ fn cheapest_of(problem: &Problem, compiled: &Compiled, wanted: i64, stop: &dyn S
     let outcome = Search::new(compiled, Aim::Cheapest(wanted), stop).run();
     let mut packer = Packer::new(compiled, true);
     let best = outcome.best.filter(|(counts, _)| packer.set(counts));
-    let at_least = outcome.bound.map(|bound| compiled.scale.up(-bound).max(0));
+    let at_least = outcome.bound.map(|bound| compiled.scale.up(-bound));
     Cheapest { shopping: best.map(|_| shopping(problem, compiled, &packer)), at_least }
 }
 

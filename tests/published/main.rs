@@ -9,5 +9,6 @@
 mod average;
 mod currencies;
 mod fifo;
+mod plan;
 mod rounding;
 mod shop;
