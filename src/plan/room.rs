@@ -50,7 +50,12 @@ fn over(problem: &Problem, taken: &BTreeMap<(usize, u32), i128>, of: (usize, u32
 
 /// Exchanges a thing of a box that is too full for a smaller one of the same line in a box of its group that has room
 /// for it; whether there was such a pair.
-fn exchange(problem: &Problem, given: &mut [Given], taken: &mut BTreeMap<(usize, u32), i128>, of: (usize, u32)) -> bool {
+fn exchange(
+    problem: &Problem,
+    given: &mut [Given],
+    taken: &mut BTreeMap<(usize, u32), i128>,
+    of: (usize, u32),
+) -> bool {
     let single = |given: &Given| given.units == 1 && given.group == of.0;
     let mut best: Option<(i128, usize, usize)> = None;
     for (at, mine) in given.iter().enumerate().filter(|(_, mine)| single(mine) && mine.giftbox == of.1) {

@@ -53,7 +53,7 @@ pub(super) struct Search<'a> {
 }
 
 /// How often rows are looked for that only whole counts keep, before anything is divided.
-const SHARPENED: u32 = 20;
+const SHARPENED: u32 = 60;
 
 /// What is left of a node after it was looked at.
 enum Looked {

@@ -60,7 +60,8 @@ struct Spare {
 pub fn even_out(problem: &Problem, assignment: &Assignment, has: &[Has], category: Option<&str>) -> Spread {
     let alike = alike(has);
     let spare = spare(problem, assignment, category);
-    let (Some(fewest), Some(most)) = (has.iter().map(|has| has.units).min(), has.iter().map(|has| has.units).max()) else {
+    let (Some(fewest), Some(most)) = (has.iter().map(|has| has.units).min(), has.iter().map(|has| has.units).max())
+    else {
         return Spread::default();
     };
     // Points: source, sink, what is spare, boxes that are alike.

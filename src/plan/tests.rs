@@ -128,7 +128,10 @@ fn what_cannot_be_bought_has_no_price() {
     let lack = lacks(&problem).remove(0);
     assert_eq!((lack.category.as_str(), lack.units, lack.cost), ("hygiene", 6, None));
     let said = reasons(&problem, &most(&problem, NEVER).explanation).remove(0);
-    assert_eq!(said, "Hygiene for girls 6–8 is what holds you back: 9 on hand, 15 needed, and no price is known for any.");
+    assert_eq!(
+        said,
+        "Hygiene for girls 6–8 is what holds you back: 9 on hand, 15 needed, and no price is known for any."
+    );
 }
 
 #[test]

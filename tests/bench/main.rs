@@ -9,6 +9,7 @@
 
 mod frames;
 mod nouns;
+mod plan;
 mod shelf;
 
 use std::time::{Duration, Instant};
@@ -88,6 +89,9 @@ fn main() {
     }
     if arguments.iter().any(|word| word == "nouns") {
         return nouns::nouns();
+    }
+    if arguments.iter().any(|word| word == "plan") {
+        return plan::measure();
     }
     if arguments.iter().any(|word| word == "shelf") {
         return shelf::measure();

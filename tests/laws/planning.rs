@@ -6,8 +6,8 @@ use brimful::model::age::Ages;
 use brimful::model::stop::Stop;
 use brimful::model::whom::ForWhom;
 use brimful::plan::{
-    AgeRule, Demand, Group, Need, Offer, Plan, Problem, Shop, Stock, Thing, Ware, Wish, assign, cheapest, most, value_of,
-    with_budget,
+    AgeRule, Demand, Group, Need, Offer, Plan, Problem, Shop, Stock, Thing, Ware, Wish, assign, cheapest, most,
+    value_of, with_budget,
 };
 
 use crate::dice::Dice;
@@ -66,7 +66,11 @@ fn group(dice: &mut Dice, number: u32, size: &Size) -> Group {
     for (category, kinds) in CATEGORIES {
         let count = if dice.chance(50) { dice.between(1, size.needs) } else { 0 };
         let named = dice.chance(30).then(|| (dice.pick(&kinds).unwrap().to_owned(), 1));
-        needs.push(Need { category: category.to_owned(), count, must: BTreeMap::from_iter(named.filter(|_| count > 0)) });
+        needs.push(Need {
+            category: category.to_owned(),
+            count,
+            must: BTreeMap::from_iter(named.filter(|_| count > 0)),
+        });
     }
     Group {
         name: format!("group {number}"),
@@ -119,7 +123,8 @@ fn of_thousands_of_tiny_problems_no_plan_is_better() {
     let mut unfinished = 0;
     for seed in 0..4000 {
         let problem = problem(&mut Dice::new(seed), &TINY);
-        let best = plans(&problem).into_iter().filter(|plan| can_be_filled(&problem, plan)).map(|plan| count(&plan)).max();
+        let best =
+            plans(&problem).into_iter().filter(|plan| can_be_filled(&problem, plan)).map(|plan| count(&plan)).max();
         assert_eq!(Some(exactly(&problem)), best, "seed {seed}");
         unfinished += u32::from(best < problem.demand.groups.iter().map(|group| group.boxes).sum::<u32>().into());
     }

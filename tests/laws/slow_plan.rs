@@ -34,7 +34,12 @@ fn places<'a>(problem: &'a Problem, plan: &Plan) -> Vec<Place<'a>> {
         for need in (0..*count).flat_map(|_| &of.needs) {
             let place = |kind| Place { group, of, category: &need.category, kind };
             let named: u32 = need.must.values().sum();
-            places.extend(need.must.iter().flat_map(|(kind, count)| (0..*count).map(move |_| kind)).map(|kind| place(Some(kind.as_str()))));
+            places.extend(
+                need.must
+                    .iter()
+                    .flat_map(|(kind, count)| (0..*count).map(move |_| kind))
+                    .map(|kind| place(Some(kind.as_str()))),
+            );
             places.extend((named..need.count).map(|_| place(None)));
         }
     }
@@ -51,7 +56,11 @@ fn filled(problem: &Problem, places: &[&Place<'_>]) -> bool {
 }
 
 fn finds(
-    problem: &Problem, places: &[&Place<'_>], units: &[&Ware], place: usize, held: &mut Vec<Option<usize>>,
+    problem: &Problem,
+    places: &[&Place<'_>],
+    units: &[&Ware],
+    place: usize,
+    held: &mut Vec<Option<usize>>,
     asked: &mut Vec<bool>,
 ) -> bool {
     for unit in 0..units.len() {

@@ -71,9 +71,7 @@ fn problem(text: &str) -> (Instance, Value) {
             _ => rows.entry(words[0]).or_default().push(row(&words)),
         }
     }
-    let asked = |of: &str| -> Vec<Value> {
-        answers[of].as_array().unwrap().iter().map(|row| row[0].clone()).collect()
-    };
+    let asked = |of: &str| -> Vec<Value> { answers[of].as_array().unwrap().iter().map(|row| row[0].clone()).collect() };
     let written = json!({
         "age_rule": rule, "categories": categories, "kinds": kinds,
         "groups": rows["group"], "lots": rows["lot"], "price_list": rows["offer"],
