@@ -28,6 +28,15 @@ pub(super) struct Filler<'a> {
     wanted: i64,
 }
 
+/// How a net was filled.
+#[derive(Debug, Clone)]
+pub(super) struct State {
+    left: Vec<i64>,
+    sent: i64,
+    cost: i128,
+    wanted: i64,
+}
+
 /// The arcs of each supply, of the outlets of each, of each gate and of each spot.
 #[derive(Debug, Clone, Default)]
 struct Arcs {
@@ -171,7 +180,7 @@ impl<'a> Filler<'a> {
         self.cost
     }
 
-    /// Wants some boxes more, or less by a negative count; fewer only after [`Filler::state`] is put back.
+    /// Wants some boxes more.
     pub fn want(&mut self, bundle: usize, boxes: i64) {
         for &(spot, units) in &self.wants[bundle] {
             self.flow.widen(self.arcs.spots[spot], units * boxes);
@@ -183,14 +192,14 @@ impl<'a> Filler<'a> {
     }
 
     /// All that flows, to be put back.
-    pub fn state(&self) -> (Vec<i64>, i64, i128, i64) {
-        (self.flow.state(), self.sent, self.cost, self.wanted)
+    pub fn state(&self) -> State {
+        State { left: self.flow.state(), sent: self.sent, cost: self.cost, wanted: self.wanted }
     }
 
     /// Puts back a state.
-    pub fn restore(&mut self, (flow, sent, cost, wanted): &(Vec<i64>, i64, i128, i64)) {
-        self.flow.restore(flow);
-        (self.sent, self.cost, self.wanted) = (*sent, *cost, *wanted);
+    pub fn restore(&mut self, state: &State) {
+        self.flow.restore(&state.left);
+        (self.sent, self.cost, self.wanted) = (state.sent, state.cost, state.wanted);
     }
 
     /// Whether a bundle needs anything of this net.

@@ -1,7 +1,7 @@
 //! A plan in whole boxes that grows as long as it can be filled.
 
 use super::compile::Compiled;
-use super::filler::Filler;
+use super::filler::{Filler, State};
 
 /// So many boxes of each bundle, all of them filled.
 #[derive(Debug, Clone)]
@@ -53,26 +53,44 @@ impl<'a> Packer<'a> {
 
     /// One box more of a bundle, if it can be filled and what is bought then costs no more than this.
     pub fn add(&mut self, bundle: usize, most_cost: Option<i128>) -> bool {
-        if self.counts[bundle] >= self.all[bundle] {
-            return false;
+        let Some(before) = self.try_add(bundle) else { return false };
+        let kept = most_cost.is_none_or(|most| self.cost() <= most);
+        if !kept {
+            self.take_back(bundle, &before);
         }
+        kept
+    }
+
+    /// What everything bought would cost with one box more of a bundle; none if it can't be filled.
+    pub fn cost_with(&mut self, bundle: usize) -> Option<i128> {
+        let before = self.try_add(bundle)?;
+        let cost = self.cost();
+        self.take_back(bundle, &before);
+        Some(cost)
+    }
+
+    /// One box more of a bundle, if it can be filled; what the nets were before.
+    fn try_add(&mut self, bundle: usize) -> Option<Vec<(usize, State)>> {
+        if self.counts[bundle] >= self.all[bundle] {
+            return None;
+        }
+        self.counts[bundle] += 1;
         let mut before = Vec::new();
-        let mut filled = true;
         for (index, filler) in self.fillers.iter_mut().enumerate().filter(|(_, filler)| filler.concerns(bundle)) {
             before.push((index, filler.state()));
             filler.want(bundle, 1);
-            filled = filler.fill() == 0;
-            if !filled {
-                break;
+            if filler.fill() > 0 {
+                self.take_back(bundle, &before);
+                return None;
             }
         }
-        if filled && most_cost.is_none_or(|most| self.cost() <= most) {
-            self.counts[bundle] += 1;
-            return true;
-        }
-        for (index, state) in &before {
+        Some(before)
+    }
+
+    fn take_back(&mut self, bundle: usize, before: &[(usize, State)]) {
+        self.counts[bundle] -= 1;
+        for (index, state) in before {
             self.fillers[*index].restore(state);
         }
-        false
     }
 }

@@ -52,8 +52,10 @@ pub(super) struct Search<'a> {
     stop: &'a dyn Stop,
 }
 
+/// Counts that are compared by cost, when a plan is filled up.
+const CUT_OFF: usize = 12;
 /// How often rows are looked for that only whole counts keep, before anything is divided.
-const SHARPENED: u32 = 60;
+const SHARPENED: u32 = 20;
 
 /// What is left of a node after it was looked at.
 enum Looked {
@@ -191,11 +193,16 @@ impl<'a> Search<'a> {
     }
 
     fn fill_to(&mut self, order: &[usize], boxes: i64) {
-        for &of in order {
-            if self.packer.boxes() >= boxes {
+        while self.packer.boxes() < boxes {
+            // Of those that were cut off most the one that costs least; of the others whichever can be filled.
+            let costs = order.iter().take(CUT_OFF).filter_map(|of| Some((self.packer.cost_with(*of)?, *of)));
+            let added = match costs.min() {
+                Some((_, of)) => self.packer.add(of, None),
+                None => order.iter().skip(CUT_OFF).any(|of| self.packer.add(*of, None)),
+            };
+            if !added || self.stop.stopped() {
                 break;
             }
-            self.packer.add(of, None);
         }
         if self.packer.boxes() >= boxes {
             self.keep(-self.packer.cost());
