@@ -94,3 +94,40 @@ fn reduced(terms: &[i128], limit: i128) -> Option<Row> {
 fn gcd(a: i128, b: i128) -> i128 {
     if b == 0 { a } else { gcd(b, a % b) }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn half_of_an_odd_number_is_cut_off() {
+        // 2x + 2y ≤ 5: half of it is x + y ≤ 2.5, and so x + y ≤ 2.
+        let rows = [Row { terms: vec![(0, 2), (1, 2)], most: 5 }];
+        let ends = Ends { low: vec![0, 0], high: vec![9, 9] };
+        let found = row(&rows, &ends, &[false, false], &[0.5]).unwrap();
+        assert_eq!(found, Row { terms: vec![(0, 1), (1, 1)], most: 2 });
+        assert_eq!(row(&rows, &ends, &[false, false], &[1.0]), None, "nothing is left of whole multiples");
+    }
+
+    #[test]
+    fn whatever_the_multipliers_no_whole_point_is_cut_off() {
+        let rows = [
+            Row { terms: vec![(0, 3), (1, 2), (2, -1)], most: 7 },
+            Row { terms: vec![(0, -1), (1, 4), (2, 2)], most: 9 },
+        ];
+        let ends = Ends { low: vec![0, 1, 0], high: vec![3, 4, 5] };
+        let keeps = |row: &Row, x: [i64; 3]| row.terms.iter().map(|(of, term)| term * x[*of]).sum::<i64>() <= row.most;
+        let mut cut = 0;
+        for (a, b, sides) in (0..20).flat_map(|a| (0..20).flat_map(move |b| (0..8).map(move |sides| (a, b, sides)))) {
+            let at_high = [sides & 1 > 0, sides & 2 > 0, sides & 4 > 0];
+            let multipliers = [f64::from(a) / 7.0 - 1.0, f64::from(b) / 11.0 - 0.7];
+            let Some(found) = row(&rows, &ends, &at_high, &multipliers) else { continue };
+            cut += 1;
+            for (x, y, z) in (0..=3).flat_map(|x| (1..=4).flat_map(move |y| (0..=5).map(move |z| (x, y, z)))) {
+                let point = [x, y, z];
+                assert!(!rows.iter().all(|row| keeps(row, point)) || keeps(&found, point), "{found:?} at {point:?}");
+            }
+        }
+        assert!(cut > 2000, "only {cut} rows were made");
+    }
+}

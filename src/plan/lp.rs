@@ -372,3 +372,80 @@ fn subtract(from: &mut [f64], factor: f64, what: &[f64]) {
         *entry -= factor * other;
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    struct Never;
+
+    impl Stop for Never {
+        fn stopped(&self) -> bool {
+            false
+        }
+    }
+
+    fn near(found: &[f64], expected: &[f64]) {
+        assert_eq!(found.len(), expected.len());
+        assert!(found.iter().zip(expected).all(|(a, b)| (a - b).abs() < 1e-6), "{found:?}, not {expected:?}");
+    }
+
+    #[test]
+    fn a_corner_by_hand_with_its_prices() {
+        // 3x + 2y with x + y ≤ 4, x + 3y ≤ 6, x ≤ 3: the corner is x = 3, y = 1.
+        let mut lp = Lp::new(vec![3.0, 2.0], vec![0.0; 2], vec![3.0, 9.0]);
+        lp.add(&[(0, 1.0), (1, 1.0)], 4.0);
+        lp.add(&[(0, 1.0), (1, 3.0)], 6.0);
+        assert_eq!(lp.solve(&Never), Ended::Best);
+        near(&lp.values(), &[3.0, 1.0]);
+        // Both rows meet there; whatever the prices, they say that 11 is the most.
+        let prices = lp.prices();
+        let left = [3.0 - prices[0] - prices[1], 2.0 - prices[0] - 3.0 * prices[1]];
+        let bound = 4.0 * prices[0] + 6.0 * prices[1] + 3.0 * left[0].max(0.0) + 9.0 * left[1].max(0.0);
+        near(&[bound], &[11.0]);
+    }
+
+    #[test]
+    fn rows_and_ends_may_move_between_solutions() {
+        let mut lp = Lp::new(vec![1.0, 1.0], vec![0.0; 2], vec![5.0, 5.0]);
+        lp.add(&[(0, 2.0), (1, 1.0)], 6.0);
+        assert_eq!(lp.solve(&Never), Ended::Best);
+        near(&lp.values(), &[0.5, 5.0]);
+        lp.add(&[(1, 1.0), (0, -1.0)], 1.0);
+        assert_eq!(lp.solve(&Never), Ended::Best);
+        near(&lp.values(), &[5.0 / 3.0, 8.0 / 3.0]);
+        lp.set_ends(0, 0.0, 1.0);
+        assert_eq!(lp.solve(&Never), Ended::Best);
+        near(&lp.values(), &[1.0, 2.0]);
+        lp.set_ends(0, 0.0, 5.0);
+        assert_eq!(lp.solve(&Never), Ended::Best);
+        near(&lp.values(), &[5.0 / 3.0, 8.0 / 3.0]);
+    }
+
+    #[test]
+    fn a_contradiction_is_found_with_its_multipliers() {
+        // x + y ≥ 7 and x + 2y ≤ 4 with x ≤ 5: one row less the other leaves y ≤ −3.
+        let mut lp = Lp::new(vec![1.0, 0.0], vec![0.0; 2], vec![5.0, 5.0]);
+        lp.add(&[(0, -1.0), (1, -1.0)], -7.0);
+        lp.add(&[(0, 1.0), (1, 2.0)], 4.0);
+        let Ended::Contradiction { row } = lp.solve(&Never) else { panic!("there is none") };
+        let of = lp.contradiction(row);
+        assert!(of.iter().all(|multiplier| *multiplier >= -1e-9), "{of:?}");
+        let terms = [-of[0] + of[1], -of[0] + 2.0 * of[1]];
+        let least: f64 = terms.iter().map(|term| (term * 5.0).min(0.0)).sum();
+        assert!(least > -7.0 * of[0] + 4.0 * of[1], "{of:?}");
+    }
+
+    #[test]
+    fn a_tableau_made_anew_is_the_same() {
+        let mut lp = Lp::new(vec![5.0, 4.0, 3.0], vec![0.0; 3], vec![9.0; 3]);
+        for (terms, most) in [([2.0, 3.0, 1.0], 5.0), ([4.0, 1.0, 2.0], 11.0), ([3.0, 4.0, 2.0], 8.0)] {
+            lp.add(&[(0, terms[0]), (1, terms[1]), (2, terms[2])], most);
+        }
+        assert_eq!(lp.solve(&Never), Ended::Best);
+        // V. Chvátal, Linear Programming (1983), chapter 2: 2, 0, 1 with 13 in all.
+        near(&lp.values(), &[2.0, 0.0, 1.0]);
+        lp.renew();
+        near(&lp.values(), &[2.0, 0.0, 1.0]);
+    }
+}

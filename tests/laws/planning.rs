@@ -11,7 +11,7 @@ use brimful::plan::{
 };
 
 use crate::dice::Dice;
-use crate::slow_plan::{can_be_filled, cost, plans};
+use crate::slow_plan::{can_be_filled, can_be_filled_with_caps, cost, plans};
 
 /// Never.
 struct Patience;
@@ -301,4 +301,91 @@ fn what_is_dealt_keeps_to_the_caps() {
         assert!(exactly(&free) >= found.found);
     }
     assert!(capped > 300, "only {capped} were dealt");
+}
+
+#[test]
+fn with_caps_too_no_plan_is_better() {
+    let size = Size { groups: 2, units: 2, ..TINY };
+    let mut held_back = 0;
+    for seed in 0..600 {
+        let mut dice = Dice::new(seed);
+        let mut problem = problem(&mut dice, &size);
+        for group in &mut problem.demand.groups {
+            let kinds = CATEGORIES.iter().flat_map(|(_, kinds)| kinds).filter(|_| dice.chance(60));
+            group.caps = kinds.map(|kind| ((*kind).to_owned(), 1)).collect();
+            if dice.chance(50) {
+                group.needs.iter_mut().for_each(|need| need.count *= 2);
+            }
+        }
+        let tried: Vec<Plan> = plans(&problem).into_iter().filter(|plan| can_be_tried(&problem, plan)).collect();
+        if tried.len() < plans(&problem).len() {
+            continue;
+        }
+        let best = tried.iter().filter(|plan| can_be_filled_with_caps(&problem, plan)).map(count).max();
+        assert_eq!(Some(most(&problem, &Patience).found), best, "seed {seed}");
+        held_back += u32::from(best < tried.iter().filter(|plan| can_be_filled(&problem, plan)).map(count).max());
+    }
+    assert!(held_back > 20, "only {held_back} were held back by a cap");
+}
+
+/// Stops after it was asked so often.
+struct Asked(std::cell::Cell<u32>);
+
+impl Stop for Asked {
+    fn stopped(&self) -> bool {
+        self.0.set(self.0.get().saturating_sub(1));
+        self.0.get() == 0
+    }
+}
+
+/// Eighty groups of one to five boxes with narrow ages, needs that all differ, and a quarter too little of everything.
+#[test]
+fn the_worst_kind_is_found_to_the_end_as_well() {
+    let mut ended = 0;
+    for seed in 0..6 {
+        let mut dice = Dice::new(seed);
+        let problem = nasty(&mut dice);
+        let found = most(&problem, &Asked(std::cell::Cell::new(4000)));
+        assert!(found.found <= found.at_most && found.at_most <= found.found + 2, "seed {seed}");
+        assert!(assign(&problem, &found.plan).is_some());
+        ended += u32::from(found.found == found.at_most);
+    }
+    assert!(ended >= 5, "only {ended} of 6 were found to the end");
+}
+
+fn nasty(dice: &mut Dice) -> Problem {
+    let mut wanted = BTreeMap::new();
+    let mut group = |number: u32, dice: &mut Dice| {
+        let (boxes, from) = (dice.between(1, 5), dice.between(2, 13));
+        let from = u8::try_from(from).unwrap();
+        let needs = CATEGORIES.map(|(category, _)| {
+            let count = dice.between(1, 3);
+            *wanted.entry(category).or_insert(0) += count * boxes;
+            Need { category: category.to_owned(), count, must: BTreeMap::new() }
+        });
+        Group {
+            name: format!("group {number}"),
+            boxes,
+            for_whom: dice.pick(&[Some(ForWhom::Girl), Some(ForWhom::Boy)]).unwrap(),
+            ages: Ages::new(from, Some(from + 1)).unwrap(),
+            needs: needs.into(),
+            caps: BTreeMap::new(),
+            room: None,
+        }
+    };
+    let groups = (0..80).map(|number| group(number, dice)).collect();
+    let mut things = Vec::new();
+    for (category, units) in wanted {
+        let mut left = units * 3 / 4;
+        while left > 0 {
+            let (units, from) = (dice.between(1, 6).min(left), u8::try_from(dice.between(2, 13)).unwrap());
+            let ages = (from, from + u8::try_from(dice.between(1, 3)).unwrap());
+            let serves = vec![category.to_owned()];
+            let ware =
+                Ware { kind: "any".to_owned(), serves, for_whom: for_whom(dice), ages, not_for: BTreeSet::new() };
+            things.push(Thing { name: category.to_owned(), ware, units, room: None });
+            left -= units;
+        }
+    }
+    Problem { demand: Demand { groups }, stock: Stock { things }, ..Problem::default() }
 }

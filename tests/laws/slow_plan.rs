@@ -111,3 +111,45 @@ pub fn plans(problem: &Problem) -> Vec<Plan> {
     }
     plans
 }
+
+/// Whether a plan can be filled with no more of any kind in a box's category than its group allows, tried place by place.
+pub fn can_be_filled_with_caps(problem: &Problem, plan: &Plan) -> bool {
+    let mut boxes = Vec::new();
+    for (group, count) in plan.iter().enumerate() {
+        for _ in 0..*count {
+            let mut one = vec![0; plan.len()];
+            one[group] = 1;
+            boxes.push(places(problem, &one));
+        }
+    }
+    let mut left: Vec<u32> = problem.stock.things.iter().map(|thing| thing.units).collect();
+    let order: Vec<(usize, &Place<'_>)> =
+        boxes.iter().enumerate().flat_map(|(at, places)| places.iter().map(move |place| (at, place))).collect();
+    fill(problem, &order, &mut left, &mut Vec::new())
+}
+
+fn fill(
+    problem: &Problem,
+    rest: &[(usize, &Place<'_>)],
+    left: &mut [u32],
+    given: &mut Vec<(usize, String, String)>,
+) -> bool {
+    let Some(((giftbox, place), rest)) = rest.split_first() else { return true };
+    for thing in 0..left.len() {
+        let ware = &problem.stock.things[thing].ware;
+        let key = (*giftbox, place.category.to_owned(), ware.kind.clone());
+        let has = given.iter().filter(|known| **known == key).count();
+        let full = place.of.caps.get(&ware.kind).is_some_and(|most| has >= *most as usize);
+        if left[thing] == 0 || full || !place.takes(problem, ware) {
+            continue;
+        }
+        left[thing] -= 1;
+        given.push(key);
+        if fill(problem, rest, left, given) {
+            return true;
+        }
+        given.pop();
+        left[thing] += 1;
+    }
+    false
+}
