@@ -11,6 +11,7 @@
 //! - [`cautions`] → model, catalogue: what can hurt a child of some age, and what the drive forbids.
 //! - [`suits`] → model: what suits a box, best first, each with its reasons.
 //! - [`fit`] → model: whether a set of things goes into a box, and where each goes.
+//! - [`plan`] → model: which boxes can be finished, what holds the others back, what to buy.
 //! - [`report`] → model: answers as plain values, and how each is told as text or JSON.
 //! - [`store`] → model: where a season is kept. The only floor that knows the database.
 //! - [`season`] → all of these: every act a person can do. It decides which facts an act comes to
@@ -27,6 +28,7 @@ pub mod cli;
 pub mod find;
 pub mod fit;
 pub mod model;
+pub mod plan;
 pub mod reading;
 pub mod report;
 pub mod season;

@@ -25,6 +25,7 @@ mod night;
 mod out;
 mod parting;
 mod paths;
+mod plan;
 mod profile;
 mod pull;
 mod put;
@@ -136,6 +137,8 @@ enum Command {
     Cautions(cautions::Args),
     /// Allow a thing in one box though a caution speaks against it
     Allow(cautions::AllowArgs),
+    /// Which boxes can be finished, and what to buy for the others
+    Plan(plan::Args),
     /// What to fetch from which tote, for which box
     Pull(pull::Args),
     /// What stops each box before the drop-off, and its fix
@@ -216,6 +219,7 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Kind(args) => kind::run(args, shell),
         Command::MendHaul(args) => haul::mend(args, shell),
         Command::Review(args) => review::run(args, shell),
+        Command::Plan(args) => plan::run(&args),
         Command::Pull(args) => pull::run(&args, shell),
         Command::LastNight(args) => night::run(&args, shell),
         Command::Fit(args) => fit::run(&args),

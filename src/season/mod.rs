@@ -81,6 +81,7 @@ pub use which::Which;
 pub use crate::fit;
 pub use crate::model::haul::Explains;
 pub use crate::model::lot::Level;
+pub use crate::plan::{answer as answer_instance, read_instance};
 pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading, Said, Taken, What};
 pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 pub use crate::report::cautions::{CautionRow, Cautions, Way, sign};

@@ -12,6 +12,7 @@ mod frames;
 #[path = "../published/loading.rs"]
 mod loading;
 mod nouns;
+mod plan;
 mod shelf;
 
 use std::time::{Duration, Instant};
@@ -94,6 +95,9 @@ fn main() {
     }
     if arguments.iter().any(|word| word == "nouns") {
         return nouns::nouns();
+    }
+    if arguments.iter().any(|word| word == "plan") {
+        return plan::measure();
     }
     if arguments.iter().any(|word| word == "shelf") {
         return shelf::measure();

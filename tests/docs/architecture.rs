@@ -14,7 +14,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("store", &["model"]),
     ("suits", &["model"]),
     ("cautions", &["model", "catalogue"]),
-    ("season", &["model", "catalogue", "reading", "find", "report", "store", "suits", "cautions", "fit"]),
+    ("season", &["model", "catalogue", "reading", "find", "report", "store", "suits", "cautions", "fit", "plan"]),
+    ("plan", &["model"]),
     ("tui", &["season", "model"]),
     // The shell opens the terminal interface; it knows nothing of its inside.
     ("cli", &["season", "model", "tui"]),
@@ -33,7 +34,8 @@ const INSIDE_TUI: &[(&str, &[&str], &str)] = &[
 
 /// Words that reach for the clock; the pure floors are told the time.
 const CLOCKS: &[&str] = &["Timestamp::now", "ZonedDateTime::now", "SystemTime::now", "Instant::now"];
-const PURE: &[&str] = &["model", "catalogue", "reading", "find", "report", "season", "suits", "cautions", "fit"];
+const PURE: &[&str] =
+    &["model", "catalogue", "reading", "find", "report", "season", "suits", "cautions", "fit", "plan"];
 
 fn sources(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();

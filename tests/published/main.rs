@@ -11,5 +11,6 @@ mod currencies;
 mod fifo;
 mod fit;
 mod loading;
+mod plan;
 mod rounding;
 mod shop;

@@ -9,6 +9,7 @@ mod joining;
 mod manual;
 mod night;
 mod packing;
+mod planning;
 mod rules;
 mod sample;
 mod settings;
