@@ -181,12 +181,11 @@ impl<S: Store> Season<S> {
 
     /// What to be careful of in a box; in all boxes that stand on the plan, if none is named.
     pub fn cautions_in(&self, label: Option<&str>, all: bool) -> Result<Cautions, ActError> {
-        let rows = match label {
-            Some(label) => vec![self.box_called(label)?],
-            None => {
-                let shown = |row: &BoxRow| row.state.is_open() || all && row.state != BoxState::Dropped;
-                self.store.boxes()?.into_iter().filter(shown).collect()
-            }
+        let shown = |row: &BoxRow| row.state.is_open() || all && row.state != BoxState::Dropped;
+        let rows: Vec<BoxRow> = if let Some(label) = label {
+            vec![self.box_called(label)?]
+        } else {
+            self.store.boxes()?.into_iter().filter(shown).collect()
         };
         let watch = self.watch()?;
         let mut cautions = Vec::new();

@@ -59,7 +59,7 @@ fn one_key_tells_all_of_it_and_one_act_mends_it() {
     let ages = table
         .keeper
         .season()
-        .stock(&Default::default())
+        .stock(&brimful::season::StockWish::default())
         .unwrap()
         .things
         .iter()

@@ -13,7 +13,7 @@ fn things(lines: &str) -> Table {
 }
 
 fn each(table: &Table, words: &str) -> (u32, String) {
-    let stock = table.keeper.season().stock(&Default::default()).unwrap();
+    let stock = table.keeper.season().stock(&brimful::season::StockWish::default()).unwrap();
     let item = stock.things.iter().find(|item| item.name == words);
     let item =
         item.unwrap_or_else(|| panic!("no {words}: {:?}", stock.things.iter().map(|i| &i.name).collect::<Vec<_>>()));
@@ -46,7 +46,7 @@ fn a_pack_is_split_and_what_does_not_part_says_so() {
     assert_eq!(table.said(), "24 does not part into 7s.");
     table.keys("⎋:split⏎8").shows("bundles of 8, from all that are free");
     table.keys("⏎");
-    let stock = table.keeper.season().stock(&Default::default()).unwrap();
+    let stock = table.keeper.season().stock(&brimful::season::StockWish::default()).unwrap();
     assert_eq!((stock.things[0].on_hand, stock.things[0].cost.known.as_str()), (3, "2.40"), "{stock:?}");
 }
 

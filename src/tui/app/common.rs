@@ -109,7 +109,7 @@ impl App {
             Action::CloseBox | Action::BoxSame | Action::BoxHandIn | Action::BoxBack | Action::BoxUnpack => {
                 return self.box_step(press.action);
             }
-            Action::Careful => return self.careful(),
+            Action::Careful => self.careful(),
             Action::Allow => return self.allow(),
             Action::Count | Action::MoveTote => return self.thing_line(press.action),
             Action::Kit | Action::Split | Action::PartOut | Action::Apart | Action::Combine | Action::Level => {
@@ -220,7 +220,7 @@ impl App {
     }
 
     /// Goes to what is to be careful of: of the box or the thing that is chosen, else of all open boxes.
-    fn careful(&mut self) -> Result<(), No> {
+    fn careful(&mut self) {
         let (giftbox, lots) = self.top().chosen(&self.desk);
         let of = match (giftbox, lots.is_empty()) {
             (_, false) if self.top().kind() != Kind::Packing => OfWhat::Thing(lots),
@@ -229,7 +229,6 @@ impl App {
         };
         self.desk.shut_line();
         self.desk.go_to(Screen::Careful(Careful::of(of)));
-        Ok(())
     }
 
     /// Opens the line for the reason why the chosen thing is allowed in its box.
