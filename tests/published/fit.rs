@@ -115,7 +115,7 @@ fn all_of_it_goes_in_in_thirteen_of_the_fifteen_of_loh_and_nee() {
         full += share(&answer, container) / 15.0;
         match answer.key() {
             "impossible" => {
-                assert!(types.iter().map(|of| i64::from(of.count) * volume(of.size)).sum::<i64>() > volume(container))
+                assert!(types.iter().map(|of| i64::from(of.count) * volume(of.size)).sum::<i64>() > volume(container));
             }
             _ => whole += usize::from(fits(&answer)),
         }

@@ -82,3 +82,12 @@ fn a_thing_is_looked_over_for_each_age_group_from_its_card() {
         .shows("for 6–8")
         .shows("for 9–12   tell the parent");
 }
+
+#[test]
+fn the_part_in_hand_says_what_is_looked_over() {
+    let mut table = packing("6 balloons .60\n4 shampoos 2.00");
+    table.keys("⏎shampoo⏎1⎋⎋");
+    table.keys("!").shows("What to be careful of: box 1").shows("shampoos").lacks("balloons");
+    table.keys("⎋⇥⇥!").shows("What to be careful of: balloons");
+    table.keys("⎋r!").shows("What to be careful of: 1 box").shows("shampoos");
+}

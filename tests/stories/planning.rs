@@ -65,7 +65,8 @@ fn a_bad_file_is_told_with_what_where_and_what_to_do() {
         change(&mut problem);
         computer.tell(&["plan", "--problem", "-"], &problem.to_string())
     };
-    let cases: [(&dyn Fn(&mut Value), &str); 8] = [
+    type Change = dyn Fn(&mut Value);
+    let cases: [(&Change, &str); 8] = [
         (&|it| it["groups"][0]["count"] = json!(-1), "can't be read: invalid value"),
         (&|it| it["groups"][0]["age_to"] = json!(3), "group \"girls\": ages 6 to 3 are not in order"),
         (&|it| it["groups"][0]["id"] = json!("boys"), "two groups \"boys\"; give each its own id"),

@@ -222,10 +222,14 @@ impl App {
     /// Goes to what is to be careful of: of the box or the thing that is chosen, else of all open boxes.
     fn careful(&mut self) {
         let (giftbox, lots) = self.top().chosen(&self.desk);
-        let of = match (giftbox, lots.is_empty()) {
-            (_, false) if self.top().kind() != Kind::Packing => OfWhat::Thing(lots),
-            (Some(giftbox), _) => OfWhat::Box(giftbox),
-            (None, _) => OfWhat::All,
+        let things_in_hand = match self.top().kind() {
+            Kind::Home => self.top().part() == super::home::ITEMS,
+            kind => kind == Kind::Card,
+        };
+        let of = match giftbox {
+            _ if things_in_hand && !lots.is_empty() => OfWhat::Thing(lots),
+            Some(giftbox) if matches!(self.top().kind(), Kind::Home | Kind::Packing) => OfWhat::Box(giftbox),
+            _ => OfWhat::All,
         };
         self.desk.shut_line();
         self.desk.go_to(Screen::Careful(Careful::of(of)));

@@ -169,7 +169,7 @@ pub const TABLE: &[Row] = &[
     row!(Away, Do, All, &[(Char('x'), 0)], NONE, NONE, "take away", "A thing: given loose, lost, or back to the shop; a box: off the plan; a pasted line: left out."),
     row!(Whom, Do, Only(&[K::Home, K::Review]), &[(Char('w'), 0)], NONE, NONE, "for whom", "Only girls, boys, either, one age group, or open boxes only."),
     row!(Why, Do, Only(&[K::Packing, K::Careful]), &[(Char('y'), 0)], NONE, NONE, "why", "Why this was chosen, or note why in a few words."),
-    row!(Careful, Go, Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff]), &[(Char('!'), 0)], NONE, NONE, "careful", "What to be careful of: this thing, this box, all boxes; who says so, and what can be done."),
+    row!(Careful, Go, Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff]), &[(Char('!'), 0)], NONE, NONE, "careful", "What to be careful of: in this thing, this box or, from a list of boxes, all of them."),
     row!(LineDo, Line, All, NONE, &[(Enter, 0)], NONE, "do it", "Save it, put it in, go there; a doubt is asked first."),
     row!(LineTake, Line, All, NONE, &[(Tab, 0)], NONE, "its words", "Take the words of the offered row into the line; nothing is saved."),
     row!(LineCaret, Line, All, NONE, &[(Left, -1), (Right, 1), (Home, -2), (End, 2), (Ctrl('a'), -2), (Ctrl('e'), 2)], NONE, "caret", "Move within the line."),
