@@ -13,8 +13,8 @@ use super::room::Tier;
 use super::screen::{Face, No, Screen, go, one_list};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId};
-use crate::season::{BoxLine, Cell};
-use crate::tui::back::Deed;
+use crate::season::{BoxLine, CautionRow, Cell};
+use crate::tui::back::{Ask, Deed, OfWhat, Window};
 
 /// Boxes by what they lack.
 #[derive(Default)]
@@ -26,6 +26,7 @@ pub struct Review {
     pub lacks: Option<usize>,
     /// Which boxes are looked at.
     pub filter: Filter,
+    cautions: Vec<CautionRow>,
 }
 
 impl Review {
@@ -48,6 +49,12 @@ impl Review {
             boxes.retain(|line| cell(line, column).is_some_and(|cell| cell.needs > 0));
         }
         boxes
+    }
+
+    /// The strictest caution on a thing in a box that nobody has allowed and that asks for more than a word.
+    pub fn careful(&self, giftbox: BoxId) -> Option<&CautionRow> {
+        let asks = |row: &&CautionRow| row.level > Level::TellParent && row.allowed.is_empty();
+        self.cautions.iter().filter(asks).find(|row| row.giftbox == Some(giftbox))
     }
 
     /// The box in hand.
@@ -128,6 +135,16 @@ impl Face for Review {
 
     fn height(&self, desk: &Desk, _part: usize) -> usize {
         desk.room(4).table_rows.saturating_sub(foot_rows(desk)).max(1).into()
+    }
+
+    fn wants(&self, _desk: &Desk) -> Vec<Ask> {
+        vec![Ask::Cautions(OfWhat::All)]
+    }
+
+    fn take(&mut self, window: &Window, _desk: &mut Desk) {
+        if let Window::Cautions(OfWhat::All, found) = window {
+            self.cautions.clone_from(&found.cautions);
+        }
     }
 
     fn chosen(&self, desk: &Desk) -> (Option<BoxId>, Vec<LotId>) {

@@ -11,9 +11,11 @@
 use super::canvas::{Canvas, cells};
 use super::frame::heading;
 use super::look::Role;
+use super::offers::caution_role;
 use super::rows::{self, Place};
 use crate::model::checklist::Met;
-use crate::season::{BoxLine, Cell, Content};
+use crate::model::rules::Level;
+use crate::season::{BoxLine, Cell, Content, sign};
 use crate::tui::app::App;
 use crate::tui::app::action::Action;
 use crate::tui::app::common::lacks;
@@ -134,6 +136,8 @@ fn items(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
     }
     let end = place.x + place.width;
     let wide = place.width > 34;
+    // A sign tells what wants care in the box that is chosen.
+    let ages = home.giftbox(desk).map(|line| line.facts.ages);
     rows::draw(canvas, place, home.list(ITEMS), picked.len(), |canvas, row, y| {
         let Some(ware) = picked.get(row).and_then(|at| desk.seen.shelf.wares().get(*at)) else { return };
         let more = if wide { 19 } else { 0 };
@@ -141,6 +145,10 @@ fn items(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
         // A word needs more room than the four digits that numbers are given.
         let beside = 3 + cells(&number).max(4) + more;
         canvas.text(place.x + 2, y, place.width.saturating_sub(beside), &ware.title, Role::Text);
+        let careful = ages.and_then(|ages| ware.careful(ages)).filter(|level| *level > Level::TellParent);
+        if let Some(level) = careful {
+            canvas.raw(place.x + 1, y, 1, &sign(level).to_string(), caution_role(level));
+        }
         canvas.right(end - more, y, 6, &number, Role::Text);
         if wide {
             canvas.text(end - 18, y, 10, &ware.tote, Role::Text);
@@ -277,6 +285,11 @@ fn checklist(canvas: &mut Canvas<'_>, desk: &Desk, home: &Home, place: Place) {
         canvas.text(inner.x, y, inner.width, &sum, Role::Text);
     }
     if let Some(card) = home.card.as_ref().filter(|card| card.line.giftbox == line.giftbox) {
+        if let (Some(first), true) = (card.cautions.first(), y + 1 < bottom) {
+            y += 1;
+            let words = format!("{} careful {}", first.sign(), card.cautions.len());
+            canvas.text(inner.x, y, inner.width, &words, caution_role(first.level));
+        }
         contents(canvas, &card.contents, Place { y: y + 1, height: bottom.saturating_sub(y + 1), ..inner });
     }
 }

@@ -4,6 +4,7 @@ use super::canvas::{Canvas, cells};
 use super::frame::heading_ruled;
 use super::home::role_of;
 use super::look::Role;
+use super::offers::caution_role;
 use super::rows::{self, Place};
 use crate::model::checklist::Met;
 use crate::season::{BoxLine, Cell};
@@ -41,7 +42,8 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, review: &Review) {
         canvas.text(3, place.y, place.width, &words, Role::Text);
     }
     rows::draw(canvas, place, review.list(0), boxes.len(), |canvas, row, y| {
-        box_row(canvas, desk, boxes[row], &shown, review.col, y);
+        box_row(canvas, app, review, boxes[row], &shown, y);
+        care(canvas, review, boxes[row], y);
     });
     if foot > 0 {
         sums(canvas, app, review, &shown, place.y + place.height);
@@ -109,18 +111,28 @@ fn titles(canvas: &mut Canvas<'_>, columns: &[Column<'_>], col: usize, room: &Ro
     }
 }
 
-fn box_row(canvas: &mut Canvas<'_>, desk: &Desk, line: &BoxLine, columns: &[Column<'_>], col: usize, y: u16) {
+fn box_row(canvas: &mut Canvas<'_>, app: &App, review: &Review, line: &BoxLine, columns: &[Column<'_>], y: u16) {
+    let (desk, careful) = (&app.desk, review.careful(line.giftbox).is_some());
     let end = names_end(canvas.width());
     if desk.ticked.contains(&line.giftbox) {
         canvas.raw(2, y, 1, "✓", Role::Here);
     }
     canvas.right(6, y, 3, &line.label, Role::Text);
     canvas.text(7, y, 12.min(end.saturating_sub(7)), &format!("{} {}", line.for_whom, line.ages), Role::Text);
-    canvas.text(19, y, end.saturating_sub(20), &line.theme, Role::Text);
+    let theme = if careful { 22 } else { 20 };
+    canvas.text(19, y, end.saturating_sub(theme), &line.theme, Role::Text);
     for column in columns {
         if let Some(cell) = cell(line, column.line) {
-            cell_words(canvas, cell, column, column.number == col, y);
+            cell_words(canvas, cell, column, column.number == review.col, y);
         }
+    }
+}
+
+/// The sign of the strictest caution on a thing in the box, before its first column.
+fn care(canvas: &mut Canvas<'_>, review: &Review, line: &BoxLine, y: u16) {
+    if let Some(row) = review.careful(line.giftbox) {
+        let x = names_end(canvas.width()).saturating_sub(2);
+        canvas.raw(x, y, 1, &row.sign().to_string(), caution_role(row.level));
     }
 }
 
@@ -151,7 +163,10 @@ fn sums(canvas: &mut Canvas<'_>, app: &App, review: &Review, columns: &[Column<'
         canvas.text(column.x, y + 2, column.width, &needs.to_string(), Role::Text);
     }
     if let Some(line) = review.giftbox(desk) {
-        let words = crate::tui::app::common::lacks(line);
+        let mut words = crate::tui::app::common::lacks(line);
+        if let Some(row) = review.careful(line.giftbox) {
+            words.push_str(&format!(" {} {}: {}.", row.sign(), row.thing, row.level));
+        }
         canvas.text(1, y + 4, canvas.width().saturating_sub(2), &words, Role::Text);
     }
 }
