@@ -58,7 +58,7 @@ fn each_of_the_five_answers_is_given_where_it_is_due() {
     let exact =
         problem([100, 90, 100], vec![Thing { shapes: vec![Shape::lying([100, 60, 10])], ..stiff("book", [1; 3]) }]);
     assert_eq!(said(&exact), "It all fits, but tightly: less than 1 mm is left in length.");
-    let pressed = problem([100, 100, 50], vec![stiff("tin", [98, 98, 28]), soft("shirt", [98, 98, 30], 50)]);
+    let pressed = problem([100, 100, 47], vec![stiff("tin", [98, 98, 28]), soft("shirt", [98, 98, 30], 50)]);
     assert!(said(&pressed).contains("pressed to 6"), "{}", said(&pressed));
     // Without the room round the edge it would go in, so that it isn't impossible.
     let near = Problem {
