@@ -101,8 +101,8 @@ proptest! {
     fn what_fits_is_not_impossible_with_more_room_nor_with_less_to_pack(problem in crowded(), more in size(0, 40)) {
         if matches!(answer(&problem, 40), Answer::Fits(_) | Answer::FitsTight { .. }) {
             let mut roomy = problem.clone();
-            for axis in 0..3 {
-                roomy.space.inside[axis] += more[axis];
+            for (side, more) in roomy.space.inside.iter_mut().zip(more) {
+                *side += more;
             }
             prop_assert_ne!(answer(&roomy, 0).key(), "impossible");
             let mut fewer = problem.clone();

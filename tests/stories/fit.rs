@@ -60,7 +60,7 @@ fn a_search_ends_when_its_time_is_up() {
 fn what_is_wrong_with_a_file_is_told_with_its_place() {
     let home = Computer::new();
     for (text, why) in [
-        ("{\"container\": [1, 2]", "EOF while parsing"),
+        ("{\"container\": [1, 2, 3]", "EOF while parsing"),
         ("{\"container\": [1, 2], \"things\": []}", "invalid length 2"),
         ("{\"things\": []}", "missing field `container`"),
         ("{\"container\": [9, 9, 9], \"things\": [], \"colour\": 1}", "unknown field `colour`"),
