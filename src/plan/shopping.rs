@@ -1,5 +1,6 @@
 //! What to buy: the least money for so many boxes, and the most boxes for so much money.
 
+use std::cell::Cell;
 use std::collections::BTreeMap;
 
 use super::compile::Compiled;
@@ -150,7 +151,7 @@ pub fn lacks(problem: &Problem) -> Vec<Lack> {
 
 /// The most boxes for an amount in whole minor units.
 ///
-/// Of shoppings that finish as many boxes, the cheapest that is found. With packs, the list is what whole packs cost, and
+/// Of shoppings that finish as many boxes, the cheapest that is found in a short time. With packs, the list is what whole packs cost, and
 /// that is within the amount; `at_most` is before rounding.
 pub fn with_budget(problem: &Problem, budget: i64, stop: &dyn Stop) -> Within {
     let compiled = Compiled::new(problem);
@@ -167,23 +168,39 @@ pub fn with_budget(problem: &Problem, budget: i64, stop: &dyn Stop) -> Within {
 
 /// The cheapest shopping for as many boxes as this one finishes; for fewer, if rounding up to packs made it too dear.
 fn affordable(problem: &Problem, compiled: &Compiled, first: Shopping, budget: i64, stop: &dyn Stop) -> Shopping {
-    let for_boxes = |count: u32| {
+    let for_boxes = |count: u32, stop: &dyn Stop| {
         let found = cheapest_of(problem, compiled, i64::from(count), stop).shopping;
         found.filter(|shopping| shopping.cost <= budget)
     };
     if first.cost <= budget {
-        return for_boxes(first.boxes).filter(|shopping| shopping.cost < first.cost).unwrap_or(first);
+        let cheaper = for_boxes(first.boxes, &Briefly { stop, times: Cell::new(BRIEFLY) });
+        return cheaper.filter(|shopping| shopping.cost < first.cost).unwrap_or(first);
     }
     let mut best = Shopping { plan: vec![0; problem.demand.groups.len()], ..Shopping::default() };
     let (mut low, mut high, mut next) = (0, first.boxes.saturating_add(1), first.boxes);
     while next > low && !stop.stopped() {
-        match for_boxes(next) {
+        match for_boxes(next, stop) {
             Some(shopping) => (low, best) = (next, shopping),
             None => high = next,
         }
         next = low + (high - low) / 2;
     }
     best
+}
+
+/// Stops a search that only saves money after it has asked so often: how many boxes there are is known by then.
+struct Briefly<'a> {
+    stop: &'a dyn Stop,
+    times: Cell<u32>,
+}
+
+const BRIEFLY: u32 = 300;
+
+impl Stop for Briefly<'_> {
+    fn stopped(&self) -> bool {
+        self.times.set(self.times.get().saturating_sub(1));
+        self.times.get() == 0 || self.stop.stopped()
+    }
 }
 
 /// The list of what a plan buys.
