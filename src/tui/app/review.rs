@@ -13,6 +13,7 @@ use super::room::Tier;
 use super::screen::{Face, No, Screen, go, one_list};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId};
+use crate::model::rules::Level;
 use crate::season::{BoxLine, CautionRow, Cell};
 use crate::tui::back::{Ask, Deed, OfWhat, Window};
 

@@ -9,7 +9,6 @@ use super::rows::{self, Place};
 use crate::model::checklist::Met;
 use crate::season::{BoxLine, Cell};
 use crate::tui::app::App;
-use crate::tui::app::desk::Desk;
 use crate::tui::app::review::{Review, cell, foot_rows};
 use crate::tui::app::room::{Room, Tier};
 use crate::tui::app::screen::Face;
