@@ -362,7 +362,12 @@ impl Person {
 
     fn mend_placement(&mut self) -> Option<Vec<Fact>> {
         let (row, _) = self.some_placement(|row| row.units)?;
-        let set = vec![PlacementField::Wow(!row.wow), PlacementField::Why("the right colour".to_owned())];
+        let allowed = if row.allowed.is_some() { "" } else { "a helper is there" };
+        let set = vec![
+            PlacementField::Wow(!row.wow),
+            PlacementField::Why("the right colour".to_owned()),
+            PlacementField::Allowed(allowed.to_owned()),
+        ];
         let (placement, lot, giftbox) = (row.placement, row.lot, row.giftbox);
         Some(vec![Fact::PlacementMended(PlacementMended { placement, lot, giftbox, set })])
     }

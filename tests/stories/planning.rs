@@ -57,6 +57,8 @@ fn no_time_at_all_still_brings_an_honest_answer() {
     assert_eq!(answers["proven"], answers["max_complete"] == answers["upper"]);
 }
 
+type Change = dyn Fn(&mut Value);
+
 #[test]
 fn a_bad_file_is_told_with_what_where_and_what_to_do() {
     let computer = Computer::new();
@@ -65,7 +67,6 @@ fn a_bad_file_is_told_with_what_where_and_what_to_do() {
         change(&mut problem);
         computer.tell(&["plan", "--problem", "-"], &problem.to_string())
     };
-    type Change = dyn Fn(&mut Value);
     let cases: [(&Change, &str); 8] = [
         (&|it| it["groups"][0]["count"] = json!(-1), "can't be read: invalid value"),
         (&|it| it["groups"][0]["age_to"] = json!(3), "group \"girls\": ages 6 to 3 are not in order"),

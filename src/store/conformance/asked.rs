@@ -107,6 +107,21 @@ pub fn what_is_in_boxes_is_told_with_its_kind_and_cost(mut store: impl Store) {
     assert!(store.in_box(scene.ids.giftbox()).unwrap().is_empty());
 }
 
+pub fn what_is_allowed_in_a_box_is_told_until_it_is_no_longer(mut store: impl Store) {
+    let mut scene = scene(&mut store, 3, 100);
+    let put = scene.placing(1);
+    let Placing { placement, lot, giftbox, .. } = put;
+    let allowed = |why: &str| {
+        let set = vec![PlacementField::Allowed(why.to_owned())];
+        Fact::PlacementMended(PlacementMended { placement, lot, giftbox, set })
+    };
+    scene.player.act(&mut store, vec![Fact::PutIn(put), allowed("a helper is there")]).unwrap();
+    let told = store.placements_in(giftbox).unwrap()[0].allowed.clone().unwrap();
+    assert_eq!((told.why.as_str(), told.by.as_str()), ("a helper is there", "ann"));
+    scene.player.act(&mut store, vec![allowed("")]).unwrap();
+    assert_eq!(store.placements_in(giftbox).unwrap()[0].allowed, None);
+}
+
 pub fn deeds_leave_undoing_out(mut store: impl Store) {
     let mut ids = CountedIds::new(20);
     let mut player = Player::new(1);

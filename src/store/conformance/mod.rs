@@ -364,7 +364,8 @@ fn foreign_bytes_are_refused_whole(mut ours: impl Store) {
 
 use asked::{
     batches_are_shown_by_title_then_by_arrival, deeds_leave_undoing_out, sums_follow_every_act,
-    the_latest_haul_of_a_day, what_is_in_boxes_is_told_with_its_kind_and_cost,
+    the_latest_haul_of_a_day, what_is_allowed_in_a_box_is_told_until_it_is_no_longer,
+    what_is_in_boxes_is_told_with_its_kind_and_cost,
 };
 
 macro_rules! suite {
@@ -409,5 +410,6 @@ suite! {
     sums_follow_every_act,
     the_latest_haul_of_a_day,
     what_is_in_boxes_is_told_with_its_kind_and_cost,
+    what_is_allowed_in_a_box_is_told_until_it_is_no_longer,
     deeds_leave_undoing_out,
 }
