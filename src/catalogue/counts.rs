@@ -10,18 +10,28 @@ use crate::model::text::normal;
 const GEAR: [&str; 11] =
     ["glove", "mitt", "tee", "trainer", "jumper", "suspenders", "vest", "guard", "helmet", "protector", "tank"];
 
+/// How many words of a name are looked at, from its end: no name of a thing has more that tell, and each is tried
+/// with each.
+const MOST: usize = 5;
+
+/// No thing has a name of more letters.
+const LONGEST: usize = 90;
+
 impl Catalogue {
     /// What a thing counts for: as its kind, or at least as the words of its name do.
     pub fn category_of(&self, name: &str) -> Option<Category> {
-        if let Some(kind) = self.named(name) {
+        let name = normal(name);
+        if name.chars().count() > LONGEST {
+            return None;
+        }
+        if let Some(kind) = self.named(&name) {
             return Some(kind.category.clone());
         }
-        let name = normal(name);
         let words: Vec<&str> = name.split(' ').collect();
         if Heads::is_toy(&words) {
             return Some(Category::Toy);
         }
-        let parts = parts(&words);
+        let parts = parts(&words).map(last_words);
         let told = parts.iter().find_map(|part| self.told_by(part));
         told.or_else(|| parts.iter().find_map(|part| self.told_before(part)))
     }
@@ -69,7 +79,7 @@ impl Catalogue {
 ///
 /// Of "a box of soap" it is the soap, of a "game of skill" the game. A "coat and hat rack" is a rack, for what
 /// stands before *and* in the singular shares the last word; "gloves and a hat rack" are gloves.
-fn parts<'w>(words: &'w [&'w str]) -> Vec<&'w [&'w str]> {
+fn parts<'w>(words: &'w [&'w str]) -> [&'w [&'w str]; 3] {
     let first = head(words);
     let behind = match words.get(first.len()..) {
         Some(["and", behind @ ..]) => head(behind),
@@ -81,10 +91,14 @@ fn parts<'w>(words: &'w [&'w str]) -> Vec<&'w [&'w str]> {
     };
     let shares = behind.len() > 1 && first.last().is_some_and(|last| !last.ends_with('s'));
     match (shares, outer.last().is_some_and(|last| is_part(last))) {
-        (true, _) => vec![behind, outer, inner],
-        (false, true) => vec![inner, outer, behind],
-        (false, false) => vec![outer, inner, behind],
+        (true, _) => [behind, outer, inner],
+        (false, true) => [inner, outer, behind],
+        (false, false) => [outer, inner, behind],
     }
+}
+
+fn last_words<'w>(words: &'w [&'w str]) -> &'w [&'w str] {
+    words.get(words.len().saturating_sub(MOST)..).unwrap_or_default()
 }
 
 #[cfg(test)]

@@ -10,6 +10,7 @@ const PATIENCE: Duration = Duration::from_secs(1);
 struct State {
     shut: bool,
     waits: bool,
+    settled: bool,
 }
 
 /// The gate.
@@ -37,9 +38,20 @@ impl Gate {
         drop(here);
     }
 
-    /// Opens it again.
-    pub fn open(&self) {
+    /// Opens it again, once all that came while it was shut is dealt with; `last` makes something come behind all
+    /// of that, whose taker says so by [`Gate::settle`].
+    pub fn open(&self, last: impl FnOnce()) {
+        self.state().settled = false;
+        last();
+        let settled = self.changed.wait_timeout_while(self.state(), PATIENCE, |state| !state.settled);
+        drop(settled);
         self.state().shut = false;
+        self.changed.notify_all();
+    }
+
+    /// What `last` made come is here.
+    pub fn settle(&self) {
+        self.state().settled = true;
         self.changed.notify_all();
     }
 
@@ -81,7 +93,7 @@ mod tests {
         assert!(["", "w"].contains(&all.as_str()), "{all}");
         keys.send('b').unwrap();
         assert!(read.recv_timeout(Duration::from_millis(50)).is_err(), "it read what is another program's");
-        gate.open();
+        gate.open(|| gate.settle());
         while !all.ends_with('b') {
             all.push(read.recv_timeout(PATIENCE).unwrap());
         }

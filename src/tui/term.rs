@@ -172,6 +172,9 @@ fn listen(send: &Sender<Message>, gate: &Arc<Gate>) -> io::Result<()> {
     std::thread::spawn(move || {
         for signal in &mut signals {
             if away.is_shut() && meant_for_the_editor(signal) {
+                if signal == SIGCONT {
+                    away.settle();
+                }
                 continue;
             }
             if for_signals.send(Message::Signal(signal)).is_err() {
@@ -358,7 +361,8 @@ impl Shown<'_> {
         leave();
         let edited = write_in(editor, words);
         let back = self.come_back();
-        gate.open();
+        // A Ctrl-C meant for the editor may be on its way still; this comes behind it.
+        gate.open(|| _ = raise(SIGCONT));
         back.map(|()| edited)
     }
 

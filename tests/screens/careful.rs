@@ -89,5 +89,5 @@ fn the_part_in_hand_says_what_is_looked_over() {
     table.keys("⏎shampoo⏎1⎋⎋");
     table.keys("!").shows("What to be careful of: box 1").shows("shampoos").lacks("balloons");
     table.keys("⎋⇥⇥!").shows("What to be careful of: balloons");
-    table.keys("⎋r!").shows("What to be careful of: 1 box").shows("shampoos");
+    table.keys("⎋r!").shows("What to be careful of: box 1").shows("shampoos");
 }
