@@ -12,6 +12,7 @@ mod count;
 mod cpu;
 mod each;
 mod fit;
+mod fit_box;
 mod haul;
 mod history;
 mod join;
@@ -143,7 +144,7 @@ enum Command {
     Pull(pull::Args),
     /// What stops each box before the drop-off, and its fix
     LastNight(night::Args),
-    /// Whether things go into a box, and where each goes
+    /// Whether the lid closes over a box, and where each thing goes
     Fit(fit::Args),
     /// What it cost: all, a box, or a thing each time it was bought
     Cost(cost::Args),
@@ -222,7 +223,7 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Plan(args) => plan::run(&args),
         Command::Pull(args) => pull::run(&args, shell),
         Command::LastNight(args) => night::run(&args, shell),
-        Command::Fit(args) => fit::run(&args),
+        Command::Fit(args) => fit::run(&args, shell),
         Command::Cost(args) => cost::run(&args, shell),
         Command::History(args) => history::run(&args, shell),
         Command::Undo => undo::undo(shell),

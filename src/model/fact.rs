@@ -73,6 +73,8 @@ pub enum Fact {
     BoxCameBack(BoxDay),
     /// A box was taken off the plan.
     BoxDropped(BoxStep),
+    /// Somebody says that the lid closes over what is in a box.
+    LidCloses(BoxStep),
     /// It was said what an unknown thing counts for.
     KindLearned(KindLearned),
     /// An answer is remembered.
@@ -348,6 +350,7 @@ impl Fact {
             Fact::BoxPlanned(b) => vec![Subject::Box(b.giftbox)],
             Fact::BoxMended(b) => vec![Subject::Box(b.giftbox)],
             Fact::BoxClosed(b) | Fact::BoxReopened(b) | Fact::BoxDropped(b) => vec![Subject::Box(b.giftbox)],
+            Fact::LidCloses(b) => vec![Subject::Box(b.giftbox)],
             Fact::BoxHandedIn(b) | Fact::BoxCameBack(b) => vec![Subject::Box(b.giftbox)],
             Fact::Voided(b) | Fact::Restored(b) => vec![Subject::Act(b.act)],
         }
@@ -383,6 +386,7 @@ impl Fact {
             | Fact::BoxHandedIn(_)
             | Fact::BoxCameBack(_)
             | Fact::BoxDropped(_)
+            | Fact::LidCloses(_)
             | Fact::Voided(_)
             | Fact::Restored(_) => Vec::new(),
         }

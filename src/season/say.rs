@@ -138,6 +138,7 @@ impl<S: Store> Teller<'_, S> {
             Fact::BoxReopened(b) => format!("Opened box {} again.", self.giftbox(b.giftbox)?),
             Fact::BoxHandedIn(b) => format!("Handed in box {} on {}.", self.giftbox(b.giftbox)?, b.date),
             Fact::BoxCameBack(b) => format!("Box {} came back on {}.", self.giftbox(b.giftbox)?, b.date),
+            Fact::LidCloses(b) => format!("Noted that the lid of box {} closes.", self.giftbox(b.giftbox)?),
             Fact::BoxDropped(b) => format!("Took box {} off the plan.", self.giftbox(b.giftbox)?),
             Fact::Voided(_) => "Took an act back.".to_owned(),
             Fact::Restored(_) => "Brought an act again.".to_owned(),

@@ -118,6 +118,7 @@ impl<'t, T: Holdings> Check<'t, T> {
                 Ok(())
             }
             Fact::BoxMended(b) => self.giftbox(b.giftbox).map(|_| ()),
+            Fact::LidCloses(b) => self.giftbox(b.giftbox).map(|_| ()),
             Fact::BoxClosed(b) => self.step(b.giftbox, &[BoxState::Open], BoxState::Closed),
             Fact::BoxReopened(b) => self.step(b.giftbox, &[BoxState::Closed, BoxState::CameBack], BoxState::Open),
             Fact::BoxHandedIn(b) => self.step(b.giftbox, &[BoxState::Closed], BoxState::HandedIn),
