@@ -35,6 +35,7 @@ mod review;
 mod sample;
 mod settings;
 mod shell;
+mod size;
 mod split;
 mod stock;
 mod table;
@@ -130,6 +131,8 @@ enum Command {
     Settle(haul::SettleArgs),
     /// What an unknown thing counts for, said once
     Kind(kind::Args),
+    /// How large things of a kind are, said once
+    Size(size::Args),
     /// Correct what is about a whole haul: its day, shop, tax, receipt
     MendHaul(haul::MendArgs),
     /// Which boxes lack what, and what wants a look
@@ -218,6 +221,7 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Combine(args) => parting::combine(&args, shell),
         Command::Settle(args) => haul::settle(args, shell),
         Command::Kind(args) => kind::run(args, shell),
+        Command::Size(args) => size::run(&args, shell),
         Command::MendHaul(args) => haul::mend(args, shell),
         Command::Review(args) => review::run(args, shell),
         Command::Plan(args) => plan::run(&args),

@@ -173,6 +173,18 @@ impl FitReport {
         heads
     }
 
+    /// The order of packing, under what it leaves out.
+    fn steps(&self) -> Vec<String> {
+        let counted = |left: &FitCount| match left.count {
+            1 => left.thing.clone(),
+            count => format!("{count} × {}", left.thing),
+        };
+        let without: Vec<String> = self.left_out.iter().map(counted).collect();
+        let without = if without.is_empty() { String::new() } else { format!(" without {}", listed(&without)) };
+        let head = (!self.order.is_empty()).then(|| format!("To pack it{without}:"));
+        head.into_iter().chain(self.order.iter().map(|step| format!(" {}", step.words))).collect()
+    }
+
     fn figures(&self) -> Vec<String> {
         let mut lines = Vec::new();
         lines.extend(self.filled.map(|fill| format!("filled   {}", fill.words())));
@@ -193,10 +205,9 @@ impl FitReport {
 
 impl Report for FitReport {
     fn text(&self) -> String {
-        let steps = self.order.iter().map(|step| format!(" {}", step.words)).collect();
         let layers = self.layers.iter().map(|layer| layer.lines.clone());
         let figures = self.figures().iter().map(|line| format!(" {line}")).collect();
-        let parts = [self.heads(), steps].into_iter().chain(layers).chain([figures]);
+        let parts = [self.heads(), self.steps()].into_iter().chain(layers).chain([figures]);
         let parts: Vec<String> = parts.filter(|lines| !lines.is_empty()).map(|lines| lines.join("\n")).collect();
         parts.join("\n\n") + "\n"
     }

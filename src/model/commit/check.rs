@@ -98,6 +98,10 @@ impl<'t, T: Holdings> Check<'t, T> {
                 self.spend(b.lot, b.units, true)
             }
             Fact::KindLearned(b) => sensible(&b.name, Units::ONE),
+            Fact::KindMeasured(b) if b.dims.0.len() != 3 => {
+                Err(Refusal::Senseless("how large? It takes three sides: 200x150x20 mm").into())
+            }
+            Fact::KindMeasured(b) => sensible(&b.name, Units::ONE),
             Fact::AnswerKept(b) => sensible(b.lesson.topic(), Units::ONE),
             Fact::Split(b) => {
                 self.spend(b.lot, b.units, true)?;

@@ -10,7 +10,7 @@ use crate::model::text::one_of;
 /// Where the size of a thing is from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Origin {
-    /// It was said of the batch.
+    /// It was said of the batch, or measured of the kind.
     Said,
     /// It is typical of the kind, at least in part.
     Typical,
@@ -32,11 +32,11 @@ pub(super) struct Measured {
 }
 
 impl Measured {
-    /// So many units of a batch.
-    pub fn of(facts: &LotFacts, kind: Option<&Kind>, count: u16) -> Measured {
+    /// So many units of a batch; `kind_size` is what somebody measured of the kind.
+    pub fn of(facts: &LotFacts, kind: Option<&Kind>, kind_size: Option<&Dims>, count: u16) -> Measured {
         let typical = kind.and_then(|kind| kind.typical.as_ref());
         let bundle = kind.map_or(1, |kind| bundle(facts, kind));
-        let (size, origin) = match sides(facts.dims.as_ref(), typical, bundle) {
+        let (size, origin) = match sides(facts.dims.as_ref(), kind_size, typical, bundle) {
             Some((size, origin)) => (Some(size), origin),
             None => (None, Origin::Unknown),
         };
@@ -77,14 +77,20 @@ fn bundle(facts: &LotFacts, kind: &Kind) -> i32 {
     if whole { 1 } else { facts.pieces.and_then(|pieces| i32::try_from(pieces).ok()).unwrap_or(1).clamp(1, 1000) }
 }
 
-/// The three sides, the largest first; what isn't said is typical.
-fn sides(dims: Option<&Dims>, typical: Option<&Typical>, pieces: i32) -> Option<(Size, Origin)> {
+/// The three sides, the largest first; what isn't said is as measured of the kind, or typical of it.
+fn sides(
+    dims: Option<&Dims>,
+    of_kind: Option<&Dims>,
+    typical: Option<&Typical>,
+    pieces: i32,
+) -> Option<(Size, Origin)> {
     let said = millimetres(dims);
-    let usual: Option<Size> = typical.and_then(|typical| millimetres(Some(&typical.size)).try_into().ok());
+    let usual: Option<Size> = millimetres(of_kind.or(typical.map(|typical| &typical.size))).try_into().ok();
+    let origin = if of_kind.is_some() { Origin::Said } else { Origin::Typical };
     let (mut size, origin) = match (said.as_slice(), usual) {
         ([a, b, c], _) => ([*a, *b, *c], Origin::Said),
-        ([], Some(usual)) => (bundled(usual, pieces), Origin::Typical),
-        (said, Some(usual)) => (completed(said, usual), Origin::Typical),
+        ([], Some(usual)) => (bundled(usual, pieces), origin),
+        (said, Some(usual)) => (completed(said, usual), origin),
         (_, None) => return None,
     };
     size.sort_unstable_by(|one, other| other.cmp(one));
@@ -157,7 +163,7 @@ mod tests {
 
     fn measured(facts: &LotFacts) -> Measured {
         let catalogue = Catalogue::built_in();
-        Measured::of(facts, catalogue.kind_of(&facts.name), 1)
+        Measured::of(facts, catalogue.kind_of(&facts.name), None, 1)
     }
 
     fn lot(name: &str, dims: &[u32]) -> LotFacts {
@@ -183,6 +189,19 @@ mod tests {
     }
 
     #[test]
+    fn what_was_measured_of_a_kind_goes_before_what_is_typical() {
+        let catalogue = Catalogue::built_in();
+        let own = Dims([210, 100, 30].map(Millimetres).to_vec());
+        let measured = |name: &str, dims: &[u32]| {
+            let it = Measured::of(&lot(name, dims), catalogue.kind_of(name), Some(&own), 1);
+            (it.thing.shapes[0].size, it.origin)
+        };
+        assert_eq!(measured("socks", &[]), ([210, 100, 30], Origin::Said));
+        assert_eq!(measured("thingamajig", &[220]), ([220, 100, 30], Origin::Said));
+        assert_eq!(measured("socks", &[160, 80, 10]), ([160, 80, 10], Origin::Said));
+    }
+
+    #[test]
     fn a_bundle_is_as_large_as_its_pieces() {
         assert_eq!(bundled([190, 8, 8], 6), [190, 16, 24]);
         assert_eq!(bundled([150, 100, 1], 10), [150, 100, 10]);
@@ -196,7 +215,10 @@ mod tests {
     fn clothes_roll_up_and_fold() {
         let shapes = measured(&lot("socks", &[])).thing.shapes;
         // Folded: half as long, twice as thick. Rolled: 180 × 20 = 3600 = 67.7² × π/4.
-        assert_eq!(shapes.iter().map(|shape| shape.size).collect::<Vec<_>>(), [[180, 90, 20], [90, 90, 40], [90, 68, 68]]);
+        assert_eq!(
+            shapes.iter().map(|shape| shape.size).collect::<Vec<_>>(),
+            [[180, 90, 20], [90, 90, 40], [90, 68, 68]]
+        );
         assert_eq!((shapes[0].up, shapes[2].up), ([false, false, true], [true; 3]));
         assert_eq!(measured(&lot("socks", &[])).unwished().shapes[0].up, [true; 3]);
     }

@@ -2,6 +2,7 @@
 
 mod lid;
 mod measured;
+mod sizes;
 mod told;
 
 use std::collections::BTreeMap;
@@ -23,6 +24,7 @@ use crate::report::fit::FitReport;
 use crate::store::Store;
 use lid::{LidSaid, lid_said};
 use measured::{Measured, Origin};
+use sizes::Sizes;
 
 /// So many ways at most are tried with flat things lying flat and the wow item on top, before that is let go.
 const WISHED: u64 = 300;
@@ -72,7 +74,8 @@ impl<S: Store> Season<S> {
             return Err(ActError::NotUnderstood(format!("{count} things are too many to search; {MOST} at the most")));
         }
         let card = self.box_card_of(row.giftbox)?;
-        let things = self.measured(&held)?;
+        let sizes = self.kind_sizes()?;
+        let things = self.measured(&held, &sizes)?;
         Ok(Fitting {
             label: row.label(),
             heading: card.line.heading(),
@@ -81,7 +84,7 @@ impl<S: Store> Season<S> {
             things,
             lid: self.lid_of(&row)?,
             aside: held.iter().map(|held| held.aside.count()).sum(),
-            needed: self.needed(&row, &card, &profile)?,
+            needed: self.needed(&row, &card, &profile, &sizes)?,
         })
     }
 
@@ -102,13 +105,13 @@ impl<S: Store> Season<S> {
     }
 
     /// What is in or for a box with its measures, and what is tucked into what.
-    fn measured(&self, held: &[PlacementRow]) -> Result<Vec<Measured>, ActError> {
+    fn measured(&self, held: &[PlacementRow], sizes: &Sizes) -> Result<Vec<Measured>, ActError> {
         let places: BTreeMap<PlacementId, usize> = held.iter().zip(0..).map(|(row, at)| (row.placement, at)).collect();
         let mut things = Vec::new();
         for row in held {
             let facts = self.store.lot(row.lot)?.map(|lot| lot.facts).unwrap_or_default();
             let units = (row.units + row.aside).count();
-            let mut measured = self.measure(&facts, u16::try_from(units).unwrap_or(u16::MAX));
+            let mut measured = self.measure(&facts, u16::try_from(units).unwrap_or(u16::MAX), sizes);
             measured.thing.on_top = row.wow;
             measured.thing.belongs = row.inside.and_then(|holder| places.get(&holder).copied()).into_iter().collect();
             things.push(measured);
@@ -122,16 +125,22 @@ impl<S: Store> Season<S> {
         Ok(things)
     }
 
-    fn measure(&self, facts: &LotFacts, count: u16) -> Measured {
+    fn measure(&self, facts: &LotFacts, count: u16, sizes: &Sizes) -> Measured {
         let kind = match &facts.kind {
             Some(kind) => self.catalogue.named(kind),
             None => self.catalogue.kind_of(&facts.name),
         };
-        Measured::of(facts, kind, count)
+        Measured::of(facts, kind, sizes.of(facts, kind), count)
     }
 
     /// Things on hand that would fill what the box still needs.
-    fn needed(&self, row: &BoxRow, card: &BoxCard, profile: &Profile) -> Result<Vec<Measured>, ActError> {
+    fn needed(
+        &self,
+        row: &BoxRow,
+        card: &BoxCard,
+        profile: &Profile,
+        sizes: &Sizes,
+    ) -> Result<Vec<Measured>, ActError> {
         let checklist = profile.band(row.facts.ages).map(|band| band.checklist.as_slice()).unwrap_or_default();
         let gaps = gaps(checklist, &self.held_in(row)?);
         let open: Vec<_> = gaps.iter().filter(|gap| gap.needs() > 0).collect();
@@ -144,7 +153,7 @@ impl<S: Store> Season<S> {
             for offer in offers(shelf.wares(), card, profile, Some(&gap.line.of), OFFERED) {
                 let Some(lot) = offer.ware.lots.first() else { continue };
                 let Some(lot) = self.store.lot(*lot)? else { continue };
-                let measured = self.measure(&lot.facts, 1);
+                let measured = self.measure(&lot.facts, 1, sizes);
                 if needed.iter().all(|known| known.thing.name != measured.thing.name) {
                     needed.push(measured);
                 }

@@ -111,11 +111,8 @@ fn steps(problem: &Problem, steps: &[Step]) -> Vec<FitStep> {
 }
 
 fn pictures(problem: &Problem, layers: &[Layer]) -> Vec<FitLayer> {
-    let letter = |entry: &Legend| FitLetter {
-        letter: entry.letter,
-        thing: name(problem, entry.thing),
-        count: entry.count,
-    };
+    let letter =
+        |entry: &Legend| FitLetter { letter: entry.letter, thing: name(problem, entry.thing), count: entry.count };
     let picture = |layer: &Layer| FitLayer {
         from_mm: layer.from,
         to_mm: layer.to,
