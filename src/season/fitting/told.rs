@@ -72,6 +72,10 @@ fn notes(fitting: &Fitting, found: &Found) -> Vec<String> {
     if !found.as_wished && found.answer.plan().is_some_and(Plan::is_whole) {
         notes.push("That takes turning flat or upright things, or laying something on the wow item.".to_owned());
     }
+    let typical = fitting.things.iter().any(|it| it.origin == Origin::Typical);
+    if typical && found.answer.plan().is_some_and(|plan| !plan.is_whole()) {
+        notes.push("Some of these sizes are only typical: `brimful size` takes yours.".to_owned());
+    }
     if fitting.aside > 0 {
         let things = counted(u64::from(fitting.aside), "thing is", "things are");
         let said = fitting.lid.as_ref().map(|said| format!(" Without what is set aside: {}", said.words()));
