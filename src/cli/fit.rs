@@ -6,7 +6,8 @@ use std::time::Duration;
 use serde::{Deserialize, Serialize};
 
 use super::cpu::CpuLimit;
-use super::shell::{Failure, lines_or_stdin, read_file};
+use super::fit_box::{self, BoxArgs};
+use super::shell::{Failure, Shell, lines_or_stdin, read_file};
 use super::{Answer, out};
 use crate::season::fit;
 
@@ -15,26 +16,40 @@ const LONGEST: i64 = 30_000;
 /// The most pieces that are taken in all.
 const MOST: u64 = 10_000;
 
-/// Whether things go into a box, and where each goes.
+/// Whether the lid closes over a box, and where each thing goes. Exit code 1 if no way was found.
 #[derive(Debug, clap::Args)]
 #[command(after_help = "Examples:
+  brimful fit 12
+  brimful fit 12 --closes
   brimful fit --problem sizes.json
   brimful fit --problem - < sizes.json
 
-The file is JSON, in whole millimetres, heights last:
+A file of sizes is JSON, in whole millimetres, heights last:
   {\"container\": [330, 200, 120],
    \"things\": [{\"name\": \"book\", \"size\": [240, 170, 12], \"count\": 1, \"upright\": [false, false, true]}],
    \"seconds\": 1, \"all_or_most\": \"all\"}
 upright says of each side whether it may be the vertical one (left out: all may); a size that nobody knows is null.
 Answers: fits, tight, not_found, impossible, sizes_unknown.")]
 pub struct Args {
+    /// The box's number
+    #[arg(value_name = "BOX", required_unless_present = "problem")]
+    giftbox: Option<String>,
+    #[command(flatten)]
+    how: BoxArgs,
     /// A file with a box and the sizes of things; - is standard input
-    #[arg(long, value_name = "FILE")]
-    problem: PathBuf,
+    #[arg(long, value_name = "FILE", conflicts_with = "giftbox")]
+    problem: Option<PathBuf>,
 }
 
-pub fn run(args: &Args) -> Answer {
-    let file = &args.problem;
+pub fn run(args: &Args, shell: &Shell) -> Answer {
+    match (&args.giftbox, &args.problem) {
+        (Some(giftbox), _) => fit_box::run(giftbox, &args.how, shell),
+        (None, Some(file)) => answer_file(file),
+        (None, None) => Err(Failure::Call("which box? `brimful fit 12`".to_owned())),
+    }
+}
+
+fn answer_file(file: &Path) -> Answer {
     let bad = |why: String| Failure::Call(format!("{}: {why}", file.display()));
     let text = if file == Path::new("-") { lines_or_stdin(&[])? } else { read_file(file)? };
     let posed: Posed = serde_json::from_str(&text).map_err(|error| bad(error.to_string()))?;

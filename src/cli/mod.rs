@@ -12,6 +12,7 @@ mod count;
 mod cpu;
 mod each;
 mod fit;
+mod fit_box;
 mod haul;
 mod history;
 mod join;
@@ -34,6 +35,7 @@ mod review;
 mod sample;
 mod settings;
 mod shell;
+mod size;
 mod split;
 mod stock;
 mod table;
@@ -129,6 +131,8 @@ enum Command {
     Settle(haul::SettleArgs),
     /// What an unknown thing counts for, said once
     Kind(kind::Args),
+    /// How large things of a kind are, said once
+    Size(size::Args),
     /// Correct what is about a whole haul: its day, shop, tax, receipt
     MendHaul(haul::MendArgs),
     /// Which boxes lack what, and what wants a look
@@ -143,7 +147,7 @@ enum Command {
     Pull(pull::Args),
     /// What stops each box before the drop-off, and its fix
     LastNight(night::Args),
-    /// Whether things go into a box, and where each goes
+    /// Whether the lid closes over a box, and where each thing goes
     Fit(fit::Args),
     /// What it cost: all, a box, or a thing each time it was bought
     Cost(cost::Args),
@@ -217,12 +221,13 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Combine(args) => parting::combine(&args, shell),
         Command::Settle(args) => haul::settle(args, shell),
         Command::Kind(args) => kind::run(args, shell),
+        Command::Size(args) => size::run(&args, shell),
         Command::MendHaul(args) => haul::mend(args, shell),
         Command::Review(args) => review::run(args, shell),
         Command::Plan(args) => plan::run(&args),
         Command::Pull(args) => pull::run(&args, shell),
         Command::LastNight(args) => night::run(&args, shell),
-        Command::Fit(args) => fit::run(&args),
+        Command::Fit(args) => fit::run(&args, shell),
         Command::Cost(args) => cost::run(&args, shell),
         Command::History(args) => history::run(&args, shell),
         Command::Undo => undo::undo(shell),

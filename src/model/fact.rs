@@ -13,7 +13,7 @@ use super::habit::Lesson;
 use super::haul::{HaulFacts, HaulField};
 use super::id::{ActId, BoxId, EventId, HaulId, LotId, PlacementId};
 use super::lot::{LotFacts, LotField};
-use super::measure::Units;
+use super::measure::{Dims, Units};
 use super::money::Money;
 use super::profile::Profile;
 
@@ -73,8 +73,12 @@ pub enum Fact {
     BoxCameBack(BoxDay),
     /// A box was taken off the plan.
     BoxDropped(BoxStep),
+    /// Somebody says that the lid closes over what is in a box.
+    LidCloses(BoxStep),
     /// It was said what an unknown thing counts for.
     KindLearned(KindLearned),
+    /// It was measured how large things of a kind are.
+    KindMeasured(KindMeasured),
     /// An answer is remembered.
     AnswerKept(AnswerKept),
     /// An act was undone: all its events are passed over.
@@ -141,6 +145,13 @@ bodies! {
         name: String,
         /// The category it serves from now on.
         category: Category,
+    }
+    /// How large one thing of a kind is.
+    KindMeasured {
+        /// Its name in the catalogue, else as a person says it, lower case and singular where that is known.
+        name: String,
+        /// All three sides, the largest first.
+        dims: Dims,
     }
     /// Units of a batch and a box.
     Placing {
@@ -337,7 +348,7 @@ impl Fact {
             Fact::Found(b) => vec![Subject::Lot(b.lot)],
             Fact::Counted(b) => vec![Subject::Lot(b.lot)],
             Fact::Returned(b) => vec![Subject::Lot(b.lot), Subject::Haul(b.haul)],
-            Fact::KindLearned(_) | Fact::AnswerKept(_) => vec![Subject::Lessons],
+            Fact::KindLearned(_) | Fact::KindMeasured(_) | Fact::AnswerKept(_) => vec![Subject::Lessons],
             Fact::Split(b) => vec![Subject::Lot(b.lot), Subject::Lot(b.into)],
             Fact::KitMade(b) => {
                 b.parts.iter().map(|part| Subject::Lot(part.lot)).chain([Subject::Lot(b.into)]).collect()
@@ -348,6 +359,7 @@ impl Fact {
             Fact::BoxPlanned(b) => vec![Subject::Box(b.giftbox)],
             Fact::BoxMended(b) => vec![Subject::Box(b.giftbox)],
             Fact::BoxClosed(b) | Fact::BoxReopened(b) | Fact::BoxDropped(b) => vec![Subject::Box(b.giftbox)],
+            Fact::LidCloses(b) => vec![Subject::Box(b.giftbox)],
             Fact::BoxHandedIn(b) | Fact::BoxCameBack(b) => vec![Subject::Box(b.giftbox)],
             Fact::Voided(b) | Fact::Restored(b) => vec![Subject::Act(b.act)],
         }
@@ -376,6 +388,7 @@ impl Fact {
             | Fact::Counted(_)
             | Fact::Returned(_)
             | Fact::KindLearned(_)
+            | Fact::KindMeasured(_)
             | Fact::AnswerKept(_)
             | Fact::BoxMended(_)
             | Fact::BoxClosed(_)
@@ -383,6 +396,7 @@ impl Fact {
             | Fact::BoxHandedIn(_)
             | Fact::BoxCameBack(_)
             | Fact::BoxDropped(_)
+            | Fact::LidCloses(_)
             | Fact::Voided(_)
             | Fact::Restored(_) => Vec::new(),
         }

@@ -101,6 +101,13 @@ pub struct Millimetres(pub u32);
 #[serde(transparent)]
 pub struct Dims(pub Vec<Millimetres>);
 
+impl fmt::Display for Dims {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let sides: Vec<String> = self.0.iter().map(|side| side.0.to_string()).collect();
+        write!(f, "{} mm", sides.join(" × "))
+    }
+}
+
 /// A weight in tenths of a gram.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]

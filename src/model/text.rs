@@ -119,7 +119,7 @@ pub fn things_of(units: Units, title: &str) -> String {
 }
 
 /// The title for one thing, where it was typed for many: its head noun in the singular.
-fn one_of(title: &str) -> String {
+pub fn one_of(title: &str) -> String {
     let ends = [",", " with ", " of ", " for ", " in ", " and "];
     let head = ends.iter().filter_map(|end| title.find(end)).min().unwrap_or(title.len());
     let start = title[..head].rfind(' ').map_or(0, |space| space + 1);

@@ -7,6 +7,7 @@ pub mod boxes;
 pub mod cautions;
 pub mod check;
 pub mod costs;
+pub mod fit;
 pub mod hauls;
 pub mod history;
 pub mod night;

@@ -16,6 +16,7 @@ mod elsewhere;
 mod entering;
 mod error;
 mod filling;
+mod fitting;
 mod hauls;
 mod joining;
 mod lessons;
@@ -60,6 +61,7 @@ pub use counting::CountLine;
 pub use effect::Repriced;
 pub use entering::Stopped;
 pub use error::ActError;
+pub use fitting::Fitting;
 pub use hauls::HaulMend;
 pub use logging::{LogHow, Logged, NotLogged};
 pub use names::find_names;
@@ -78,7 +80,7 @@ pub use views::{ReviewWish, StockWish};
 pub use ware::{Bought, Mark, Ware};
 pub use which::Which;
 
-/// Does it fit: the season adds nothing to it yet.
+/// For things that are in no season.
 pub use crate::fit;
 pub use crate::model::haul::Explains;
 pub use crate::model::lot::Level;
@@ -87,6 +89,7 @@ pub use crate::reading::{About, Choice, Entry, Head, Outcome, Question, Reading,
 pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 pub use crate::report::cautions::{CautionRow, Cautions, Way, sign};
 pub use crate::report::costs::Prices;
+pub use crate::report::fit::{FitCount, FitFill, FitLayer, FitLetter, FitReport, FitStep, FitWeight};
 pub use crate::report::hauls::{HaulCard, HaulEntry, HaulLine, Hauls};
 pub use crate::report::history::{History, Step};
 pub use crate::report::night::{LastNight, NightRow};

@@ -1,7 +1,7 @@
 //! What an act did, in a sentence: said when it is done, and again in the history.
 
 use crate::model::event::Subject;
-use crate::model::fact::{Fact, PlacementField, PlacementMended, Placing};
+use crate::model::fact::{BoxDay, BoxMended, BoxStep, Fact, PlacementField, PlacementMended, Placing};
 use crate::model::id::{BoxId, LotId};
 use crate::model::lot::{LotField, Source};
 use crate::model::measure::Units;
@@ -114,6 +114,9 @@ impl<S: Store> Teller<'_, S> {
             Fact::KindLearned(b) if self.only_learns() => {
                 format!("{} counts for {} from now on.", super::error::capital(&b.name), b.category.words())
             }
+            Fact::KindMeasured(b) => {
+                format!("{} is {} from now on.", super::error::capital(&b.name).trim_end_matches('.'), b.dims)
+            }
             Fact::Split(b) => {
                 let (from, into) = (self.things(b.lot, b.units)?, self.things(b.into, b.facts.units)?);
                 let of = b.facts.pieces.map(|pieces| format!(" of {pieces}")).unwrap_or_default();
@@ -133,12 +136,13 @@ impl<S: Store> Teller<'_, S> {
                 format!("Parted {} into {}.", self.things(b.lot, b.units)?, outs.join(" and "))
             }
             Fact::BoxPlanned(b) => return self.planned(b.giftbox),
-            Fact::BoxMended(b) => format!("Changed box {}.", self.giftbox(b.giftbox)?),
-            Fact::BoxClosed(b) => format!("Closed box {}.", self.giftbox(b.giftbox)?),
-            Fact::BoxReopened(b) => format!("Opened box {} again.", self.giftbox(b.giftbox)?),
-            Fact::BoxHandedIn(b) => format!("Handed in box {} on {}.", self.giftbox(b.giftbox)?, b.date),
-            Fact::BoxCameBack(b) => format!("Box {} came back on {}.", self.giftbox(b.giftbox)?, b.date),
-            Fact::BoxDropped(b) => format!("Took box {} off the plan.", self.giftbox(b.giftbox)?),
+            Fact::BoxMended(BoxMended { giftbox, .. })
+            | Fact::BoxClosed(BoxStep { giftbox })
+            | Fact::BoxReopened(BoxStep { giftbox })
+            | Fact::BoxDropped(BoxStep { giftbox })
+            | Fact::LidCloses(BoxStep { giftbox })
+            | Fact::BoxHandedIn(BoxDay { giftbox, .. })
+            | Fact::BoxCameBack(BoxDay { giftbox, .. }) => stepped(fact, &self.giftbox(*giftbox)?),
             Fact::Voided(_) => "Took an act back.".to_owned(),
             Fact::Restored(_) => "Brought an act again.".to_owned(),
             // Told by their haul, or gathered into one sentence, or only said when there is nothing else.
@@ -271,6 +275,19 @@ impl<S: Store> Teller<'_, S> {
             _ => None,
         });
         Ok(number.unwrap_or_else(|| "?".to_owned()))
+    }
+}
+
+/// What became of a box, told of its label.
+fn stepped(fact: &Fact, label: &str) -> String {
+    match fact {
+        Fact::BoxClosed(_) => format!("Closed box {label}."),
+        Fact::BoxReopened(_) => format!("Opened box {label} again."),
+        Fact::BoxHandedIn(b) => format!("Handed in box {label} on {}.", b.date),
+        Fact::BoxCameBack(b) => format!("Box {label} came back on {}.", b.date),
+        Fact::BoxDropped(_) => format!("Took box {label} off the plan."),
+        Fact::LidCloses(_) => format!("Noted that the lid of box {label} closes."),
+        _ => format!("Changed box {label}."),
     }
 }
 

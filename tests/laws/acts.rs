@@ -5,15 +5,15 @@
 use brimful::model::age::Ages;
 use brimful::model::category::Category;
 use brimful::model::fact::{
-    BoxDay, BoxMended, BoxPlanned, BoxStep, Counted, Fact, Found, Gone, HaulLogged, HaulMended, KindLearned, KitMade,
-    LotAdded, LotMended, Moved, OfAct, Part, PartOut, Parted, PlacementField, PlacementMended, Placing, ProfileSet,
-    Returned, Split,
+    BoxDay, BoxMended, BoxPlanned, BoxStep, Counted, Fact, Found, Gone, HaulLogged, HaulMended, KindLearned,
+    KindMeasured, KitMade, LotAdded, LotMended, Moved, OfAct, Part, PartOut, Parted, PlacementField, PlacementMended,
+    Placing, ProfileSet, Returned, Split,
 };
 use brimful::model::giftbox::{BoxFacts, BoxField, BoxState};
 use brimful::model::haul::{HaulFacts, HaulField};
 use brimful::model::id::{BoxId, HaulId, Ids, LotId, PlacementId};
 use brimful::model::lot::{Level, LotFacts, LotField, Source};
-use brimful::model::measure::Units;
+use brimful::model::measure::{Dims, Millimetres, Units};
 use brimful::model::money::Money;
 use brimful::model::profile::Profile;
 use brimful::model::project::Tables;
@@ -55,6 +55,7 @@ const WAYS: &[(u32, Way)] = &[
     (1, Person::mend_box),
     (5, Person::step_box),
     (1, Person::drop_box),
+    (1, Person::close_lid),
     (1, Person::set_rules),
     (9, Person::undo),
     (6, Person::redo),
@@ -273,6 +274,10 @@ impl Person {
 
     fn learn(&mut self) -> Option<Vec<Fact>> {
         let name = if self.dice.chance(50) { "sundial" } else { "lantern" }.to_owned();
+        if self.dice.chance(50) {
+            let dims = Dims([200, 150, self.dice.between(1, 90)].map(Millimetres).to_vec());
+            return Some(vec![Fact::KindMeasured(KindMeasured { name, dims })]);
+        }
         Some(vec![Fact::KindLearned(KindLearned { name, category: Category::Toy })])
     }
 
@@ -395,6 +400,11 @@ impl Person {
     fn drop_box(&mut self) -> Option<Vec<Fact>> {
         let giftbox = self.some_box()?;
         Some(vec![Fact::BoxDropped(BoxStep { giftbox })])
+    }
+
+    fn close_lid(&mut self) -> Option<Vec<Fact>> {
+        let giftbox = self.some_box()?;
+        Some(vec![Fact::LidCloses(BoxStep { giftbox })])
     }
 
     fn set_rules(&mut self) -> Option<Vec<Fact>> {

@@ -83,7 +83,7 @@ fn named(event: &Event) -> Vec<BoxId> {
         Fact::Moved(b) => vec![b.giftbox, b.to_box],
         Fact::PlacementMended(b) => vec![b.giftbox],
         Fact::BoxMended(b) => vec![b.giftbox],
-        Fact::BoxClosed(b) | Fact::BoxReopened(b) | Fact::BoxDropped(b) => vec![b.giftbox],
+        Fact::BoxClosed(b) | Fact::BoxReopened(b) | Fact::BoxDropped(b) | Fact::LidCloses(b) => vec![b.giftbox],
         Fact::BoxHandedIn(b) | Fact::BoxCameBack(b) => vec![b.giftbox],
         _ => Vec::new(),
     }

@@ -4,6 +4,7 @@
 mod answers;
 mod careful;
 mod fit;
+mod fitting;
 mod hauls;
 mod joining;
 mod manual;

@@ -98,6 +98,10 @@ impl<'t, T: Holdings> Check<'t, T> {
                 self.spend(b.lot, b.units, true)
             }
             Fact::KindLearned(b) => sensible(&b.name, Units::ONE),
+            Fact::KindMeasured(b) if b.dims.0.len() != 3 => {
+                Err(Refusal::Senseless("how large? It takes three sides: 200x150x20 mm").into())
+            }
+            Fact::KindMeasured(b) => sensible(&b.name, Units::ONE),
             Fact::AnswerKept(b) => sensible(b.lesson.topic(), Units::ONE),
             Fact::Split(b) => {
                 self.spend(b.lot, b.units, true)?;
@@ -118,6 +122,7 @@ impl<'t, T: Holdings> Check<'t, T> {
                 Ok(())
             }
             Fact::BoxMended(b) => self.giftbox(b.giftbox).map(|_| ()),
+            Fact::LidCloses(b) => self.giftbox(b.giftbox).map(|_| ()),
             Fact::BoxClosed(b) => self.step(b.giftbox, &[BoxState::Open], BoxState::Closed),
             Fact::BoxReopened(b) => self.step(b.giftbox, &[BoxState::Closed, BoxState::CameBack], BoxState::Open),
             Fact::BoxHandedIn(b) => self.step(b.giftbox, &[BoxState::Closed], BoxState::HandedIn),
