@@ -358,8 +358,9 @@ impl Fact {
             }
             Fact::BoxPlanned(b) => vec![Subject::Box(b.giftbox)],
             Fact::BoxMended(b) => vec![Subject::Box(b.giftbox)],
-            Fact::BoxClosed(b) | Fact::BoxReopened(b) | Fact::BoxDropped(b) => vec![Subject::Box(b.giftbox)],
-            Fact::LidCloses(b) => vec![Subject::Box(b.giftbox)],
+            Fact::BoxClosed(b) | Fact::BoxReopened(b) | Fact::BoxDropped(b) | Fact::LidCloses(b) => {
+                vec![Subject::Box(b.giftbox)]
+            }
             Fact::BoxHandedIn(b) | Fact::BoxCameBack(b) => vec![Subject::Box(b.giftbox)],
             Fact::Voided(b) | Fact::Restored(b) => vec![Subject::Act(b.act)],
         }
