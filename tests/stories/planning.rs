@@ -186,7 +186,7 @@ fn the_shopping_page_says_what_to_buy_and_what_to_leave() {
     home.ok(&["lose", "2 toothbrushes"]);
     home.ok(&["log", "2 packs of 4 toothbrushes 1.60"]);
     home.ok(&["lose", "8 toothbrushes"]);
-    // Bought as two singles at 0.20 and as packs at 0.20 each: of two middle ones the later in the list, a pack.
+    // Bought as two singles at 0.20 and as packs at 0.20 each: of two middle ones at one price the pack.
     let page = home.json(&["buy"]);
     let brush = page["rows"].as_array().unwrap().iter().find(|row| row["what"] == "toothbrush").unwrap();
     assert_eq!((&brush["buy"], &brush["packs"], &brush["pack"]), (&json!(2), &json!(1), &json!(4)));

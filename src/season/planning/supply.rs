@@ -58,7 +58,8 @@ impl Prices {
         Prices { bought: lots.iter().filter_map(Bought::of).collect() }
     }
 
-    /// The middle price of a kind, in whole packs if the middle purchase was one; of two middle ones the dearer.
+    /// The middle price of a kind, in whole packs if the middle purchase was one; of two middle ones the dearer, or that
+    /// in the larger pack.
     fn of_kind(&self, kind: &str) -> Option<(i64, u32)> {
         let middle = middle(self.bought.iter().filter(|bought| bought.kind == kind).collect())?;
         Some((middle.price, middle.pack))
@@ -101,7 +102,7 @@ impl Bought {
 fn middle(mut bought: Vec<&Bought>) -> Option<&Bought> {
     // price / pack, compared as whole numbers.
     let each = |one: &Bought, other: &Bought| i128::from(one.price) * i128::from(other.pack);
-    bought.sort_by(|a, b| each(a, b).cmp(&each(b, a)));
+    bought.sort_by(|a, b| each(a, b).cmp(&each(b, a)).then(a.pack.cmp(&b.pack)));
     bought.get(bought.len() / 2).copied()
 }
 
