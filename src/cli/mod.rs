@@ -143,6 +143,8 @@ enum Command {
     Allow(cautions::AllowArgs),
     /// Which boxes can be finished, and what to buy for the others
     Plan(plan::Args),
+    /// What to buy for the open boxes, and at which price to stay under
+    Buy(plan::BuyArgs),
     /// What to fetch from which tote, for which box
     Pull(pull::Args),
     /// What stops each box before the drop-off, and its fix
@@ -224,7 +226,8 @@ fn answer(command: Option<Command>, shell: &Shell, look: table::LookArgs) -> Ans
         Command::Size(args) => size::run(&args, shell),
         Command::MendHaul(args) => haul::mend(args, shell),
         Command::Review(args) => review::run(args, shell),
-        Command::Plan(args) => plan::run(&args),
+        Command::Plan(args) => plan::run(&args, shell),
+        Command::Buy(args) => plan::buy(&args, shell),
         Command::Pull(args) => pull::run(&args, shell),
         Command::LastNight(args) => night::run(&args, shell),
         Command::Fit(args) => fit::run(&args, shell),

@@ -4,6 +4,7 @@
 
 pub mod average;
 pub mod boxes;
+pub mod buy;
 pub mod cautions;
 pub mod check;
 pub mod costs;
@@ -12,6 +13,7 @@ pub mod hauls;
 pub mod history;
 pub mod night;
 pub mod places;
+pub mod plan;
 pub mod pull;
 pub mod review;
 pub mod rules;

@@ -180,7 +180,13 @@ impl<S: Store> Season<S> {
     }
 
     /// Takes free units, the batch that is used up first first, and counts them off the thing.
-    fn use_free(&mut self, row: &BoxRow, thing: &mut Thing, units: Units, aside: bool) -> Result<Vec<Fact>, ActError> {
+    pub(super) fn use_free(
+        &mut self,
+        row: &BoxRow,
+        thing: &mut Thing,
+        units: Units,
+        aside: bool,
+    ) -> Result<Vec<Fact>, ActError> {
         open(row)?;
         let mut left = units;
         let mut facts = Vec::new();

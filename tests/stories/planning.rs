@@ -89,3 +89,111 @@ fn a_bad_file_is_told_with_what_where_and_what_to_do() {
     assert!(said.code == 2 && said.err.contains("half.json: it can't be read: EOF"), "{}", said.err);
     assert!(!computer.file().exists(), "no season was begun");
 }
+
+/// A drive whose boxes hold two school things and a toothbrush each; two girls' boxes and one boy's are open.
+fn three_boxes() -> Computer {
+    let home = Computer::new();
+    let rules = "name = \"Otter Bay Drive\"\ncurrency = \"USD\"\n\
+                 checklist = [{ category = \"school\", count = 2 }, { kind = \"toothbrush\", count = 1 }]\n\
+                 [[band]]\nages = [6, 8]\n[[band]]\nages = [9, 12]\n";
+    home.write("rules.toml", rules);
+    home.ok(&["profile", "rules.toml"]);
+    home.ok(&["log", "--tote", "tote 12", "2 toothbrushes .40"]);
+    home.ok(&["log", "--tote", "tote 3", "3 rulers .30", "1 eraser for girls .10"]);
+    home.ok(&["box", "plan", "2 girl 6-8 ocean"]);
+    home.ok(&["box", "plan", "boy 6-8"]);
+    home
+}
+
+#[test]
+fn of_three_boxes_two_can_be_finished_and_the_third_costs_40_cents() {
+    let home = three_boxes();
+    // 4 school things and 2 toothbrushes are enough for 2 boxes of 2 and 1; the third lacks 2 at 0.10 and 1 at 0.20.
+    let said = home.say(&["plan"]);
+    let told = "You can finish 2 of 3 boxes; that is the most you can finish.\n";
+    assert!(said.code == 1 && said.out.starts_with(told), "{}{}", said.out, said.err);
+    let way = "1 more toothbrush and 2 more school things finish 1 more box, about 0.40.\n\
+               To finish all of them: 3 things to buy, about 0.40.\n\
+               `brimful plan --apply` sets aside what they still need.\n";
+    assert!(said.out.contains(way), "{}", said.out);
+    let plan = home.json(&["plan"]);
+    assert_eq!((&plan["open"], &plan["can_finish"], &plan["at_most"]), (&json!(3), &json!(2), &json!(2)));
+    assert_eq!(
+        plan["categories"],
+        json!([
+            {"category": "hygiene", "needed": 3, "on_hand": 2, "short": 1, "if_never_short": 2},
+            {"category": "school", "needed": 6, "on_hand": 4, "short": 2, "if_never_short": 2},
+        ])
+    );
+    for (budget, boxes) in [("0.39", 2), ("0.40", 3)] {
+        let plan = home.json(&["plan", "--budget", budget]);
+        assert_eq!((&plan["ways"][0]["boxes"], &plan["ways"][0]["at_most"]), (&json!(boxes), &json!(boxes)));
+    }
+    assert_eq!(home.json(&["plan", "--boxes", "3"])["ways"][0]["cost"]["known"], "0.40");
+    assert!(home.no(2, &["plan", "--band", "7-8"]).contains("there is 6–8, 9–12"));
+    assert_eq!(home.json(&["plan", "--band", "9-12"])["open"], 0);
+}
+
+#[test]
+fn applied_it_is_set_aside_in_one_act_and_counts_from_then_on() {
+    let home = three_boxes();
+    let said = home.say(&["plan", "--apply"]);
+    assert!(said.code == 1 && said.out.starts_with("Set aside 6 things for 2 boxes. "), "{}{}", said.out, said.err);
+    assert!(said.out.contains("tote 12\n □ 2 toothbrushes   boxes "), "{}", said.out);
+    assert!(said.out.ends_with(" 6 things to fetch\n"), "{}", said.out);
+    let plan = home.json(&["plan"]);
+    assert_eq!((&plan["can_finish"], &plan["categories"][1]["needed"]), (&json!(2), &json!(2)));
+    assert!(plan["boxes"].as_array().unwrap().iter().all(|giftbox| giftbox["things"] == json!([])));
+    assert!(home.no(1, &["plan", "--apply"]).contains("has what it needs"));
+    home.ok(&["undo"]);
+    assert_eq!(home.ok(&["pull"]), "Nothing is set aside.\n");
+    // The boy's box has its toothbrush; a second one is left for two girls.
+    home.ok(&["put", "3", "toothbrush"]);
+    let hygiene = &home.json(&["plan"])["categories"][0];
+    assert_eq!((&hygiene["needed"], &hygiene["on_hand"]), (&json!(2), &json!(1)));
+}
+
+#[test]
+fn what_may_not_go_in_and_what_counts_for_something_else_finishes_nothing() {
+    let home = Computer::new();
+    let rules = "name = \"Otter Bay Drive\"\ncurrency = \"USD\"\n\
+                 checklist = [{ category = \"toy\", count = 1 }, { category = \"wow\", count = 1 }]\n\
+                 [[band]]\nages = [3, 5]\n[[band]]\nages = [9, 12]\n";
+    home.write("rules.toml", rules);
+    home.ok(&["profile", "rules.toml"]);
+    home.ok(&["box", "plan", "girl 3-5"]);
+    home.ok(&["box", "plan", "girl 9-12"]);
+    home.ok(&["log", "4 kites 4.00"]);
+    // No toy is given away as a wow item.
+    assert_eq!(home.json(&["plan"])["can_finish"], 0);
+    home.ok(&["log", "2 music boxes 6.00 as wow"]);
+    assert_eq!(home.json(&["plan"])["can_finish"], 2);
+    // Marbles stop at the small child's box, kites for boys at both.
+    home.ok(&["lose", "4 kites"]);
+    home.ok(&["log", "5 marbles .50, as toy", "3 kites for boys 3.00"]);
+    let plan = home.json(&["plan"]);
+    assert_eq!((&plan["can_finish"], &plan["boxes"][0]["box"]), (&json!(1), &json!("2")));
+}
+
+#[test]
+fn the_shopping_page_says_what_to_buy_and_what_to_leave() {
+    let home = three_boxes();
+    home.ok(&["box", "drop", "3"]);
+    home.ok(&["lose", "eraser"]);
+    let page = "To finish all 2 open boxes\n1 thing, about 0.10\n\n\
+                school: buy 1\n □ 1 for girls 6–8\n   at most 0.10 each, 0.10 in all\n   need 4, have 3\n   \
+                paid before: eraser 0.10, ruler 0.10\n\n\
+                toothbrush: need 2, have 2: leave it\n";
+    assert_eq!(home.ok(&["buy"]), page);
+    home.ok(&["lose", "2 toothbrushes"]);
+    home.ok(&["log", "2 packs of 4 toothbrushes 1.60"]);
+    home.ok(&["lose", "8 toothbrushes"]);
+    // Bought as two singles at 0.20 and as packs at 0.20 each: of two middle ones at one price the pack.
+    let page = home.json(&["buy"]);
+    let brush = page["rows"].as_array().unwrap().iter().find(|row| row["what"] == "toothbrush").unwrap();
+    assert_eq!((&brush["buy"], &brush["packs"], &brush["pack"]), (&json!(2), &json!(1), &json!(4)));
+    assert_eq!((&brush["at_most"], &page["total"]["known"]), (&json!("0.80"), &json!("0.90")));
+    assert!(home.ok(&["buy"]).lines().all(|line| line.chars().count() <= 40));
+    let html = home.ok(&["buy", "--as", "html"]);
+    assert!(html.starts_with("<!DOCTYPE html>") && html.contains("<h2>toothbrush: buy 2</h2>"), "{html}");
+}

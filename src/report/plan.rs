@@ -1,0 +1,228 @@
+//! Which boxes can be finished: the answer in a few lines, then where it comes from.
+
+use serde::{Serialize, Serializer};
+
+use super::pull::PullList;
+use super::table::{Side, table};
+use super::{Report, Sum};
+use crate::model::category::Category;
+use crate::model::measure::Units;
+use crate::model::text::{counted, things_of};
+
+/// How many of the open boxes can be finished, and how to finish more.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct BoxPlan {
+    /// Open boxes that were looked at.
+    pub open: u32,
+    /// How many of them can be finished with what is on hand; those that have all already count.
+    pub can_finish: u32,
+    /// No plan finishes more.
+    pub at_most: u32,
+    /// The answer in a sentence.
+    pub headline: String,
+    /// What holds back, what doesn't, what is left over; a sentence each, the worst first.
+    pub reasons: Vec<String>,
+    /// What to buy next, most boxes for the money first.
+    pub next: Vec<String>,
+    /// What it takes to finish more.
+    pub ways: Vec<Way>,
+    /// By age group and whom they are for.
+    pub groups: Vec<GroupRow>,
+    /// By category.
+    pub categories: Vec<CategoryRow>,
+    /// The boxes that can be finished, with what each would get.
+    pub boxes: Vec<PlanBox>,
+    /// Boxes whose ages are no age group of the drive, with those ages.
+    #[serde(skip)]
+    pub strays: Vec<(String, String)>,
+}
+
+/// A shopping and how far it gets.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+pub struct Way {
+    /// What was asked for: `all of them`, `20 boxes`, `for at most 40.00`.
+    pub aim: String,
+    /// Boxes that are finished then.
+    pub boxes: u32,
+    /// Units to buy.
+    pub units: u32,
+    /// What they cost; none: no shopping was found that does it.
+    pub cost: Option<Sum>,
+    /// For an amount of money: no shopping finishes more.
+    pub at_most: Option<u32>,
+}
+
+/// The boxes of an age group for a girl, a boy or either.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct GroupRow {
+    /// `girls 6–8`.
+    pub group: String,
+    /// Open boxes.
+    pub open: u32,
+    /// How many of them can be finished.
+    pub can_finish: u32,
+}
+
+/// A category over all open boxes.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct CategoryRow {
+    /// Its word: `wow`.
+    pub category: String,
+    /// Units that the boxes still need.
+    pub needed: u32,
+    /// Free units that suit any of them.
+    pub on_hand: u32,
+    /// Units that are missing to finish them all.
+    pub short: u32,
+    /// Boxes that could be finished if it never ran out.
+    pub if_never_short: u32,
+}
+
+/// A box that can be finished.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct PlanBox {
+    /// What people call it.
+    #[serde(rename = "box")]
+    pub label: String,
+    /// What it would get from what is on hand, with units; nothing: it has all already.
+    #[serde(serialize_with = "named")]
+    pub things: Vec<(String, u32)>,
+}
+
+/// What was set aside for the boxes that can be finished.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Applied {
+    /// What was done, in a sentence.
+    pub said: String,
+    /// Remarks on it, a sentence each.
+    pub notes: Vec<String>,
+    /// Whether all open boxes can be finished.
+    pub all: bool,
+    /// What each box gets.
+    pub boxes: Vec<PlanBox>,
+    /// What to fetch from which tote.
+    pub pull: PullList,
+}
+
+/// For programs each thing stands under its name.
+fn named<S: Serializer>(things: &[(String, u32)], to: S) -> Result<S::Ok, S::Error> {
+    #[derive(Serialize)]
+    struct Named<'a> {
+        name: &'a str,
+        units: u32,
+    }
+    to.collect_seq(things.iter().map(|(name, units)| Named { name, units: *units }))
+}
+
+impl PlanBox {
+    /// `1 comb, 2 pencils`; things with commas in their names are parted by semicolons.
+    pub fn words(&self) -> String {
+        let things = self.things.iter().map(|(title, units)| things_of(Units::new(*units).unwrap_or_default(), title));
+        let things: Vec<String> = things.collect();
+        things.join(if things.iter().any(|thing| thing.contains(',')) { "; " } else { ", " })
+    }
+}
+
+impl Way {
+    /// `All of them: 31 things to buy, about 18.20.`
+    pub fn words(&self) -> String {
+        let Some(cost) = &self.cost else { return format!("No shopping was found for {}.", self.aim) };
+        let things = counted(u64::from(self.units), "thing", "things");
+        let cost = if cost.unpriced == 0 { format!("about {}", cost.words()) } else { cost.words().to_owned() };
+        let more = self.at_most.unwrap_or(self.boxes).saturating_sub(self.boxes);
+        let more = if more > 0 { format!(", perhaps up to {more} more") } else { String::new() };
+        match (self.at_most, self.units) {
+            (Some(_), 0) => format!("Shopping {} finishes no more boxes{more}.", self.aim),
+            (Some(_), _) => {
+                let boxes = counted(u64::from(self.boxes), "box", "boxes");
+                format!("Shopping {} finishes {boxes}{more}: {things} to buy, {cost}.", self.aim)
+            }
+            (None, 0) => format!("To finish {} nothing needs to be bought.", self.aim),
+            (None, _) => format!("To finish {}: {things} to buy, {cost}.", self.aim),
+        }
+    }
+}
+
+impl BoxPlan {
+    /// The answer: how many, what holds back, what to buy next, what all would take, what to do.
+    fn answer(&self) -> Vec<String> {
+        let mut lines = vec![self.headline.clone()];
+        lines.extend(self.reasons.first().filter(|_| self.can_finish < self.open).cloned());
+        lines.extend(self.next.first().cloned());
+        lines.extend(self.ways.iter().map(Way::words));
+        if self.boxes.iter().any(|giftbox| !giftbox.things.is_empty()) {
+            lines.push("`brimful plan --apply` sets aside what they still need.".to_owned());
+        }
+        lines
+    }
+
+    fn details(&self) -> String {
+        let groups: Vec<Vec<String>> = (self.groups.iter())
+            .map(|row| vec![row.group.clone(), row.open.to_string(), row.can_finish.to_string()])
+            .collect();
+        let mut text =
+            table(&[("boxes for", Side::Left), ("open", Side::Right), ("can be finished", Side::Right)], &groups);
+        if !self.categories.is_empty() {
+            let columns = [
+                ("to finish all", Side::Left),
+                ("needed", Side::Right),
+                ("on hand", Side::Right),
+                ("short", Side::Right),
+                ("boxes if it never ran out", Side::Right),
+            ];
+            let rows: Vec<Vec<String>> = self.categories.iter().map(CategoryRow::cells).collect();
+            text.push_str(&format!("\n{}", table(&columns, &rows)));
+        }
+        text
+    }
+
+    fn boxes_in_words(&self) -> String {
+        let (ready, set): (Vec<&PlanBox>, Vec<&PlanBox>) =
+            self.boxes.iter().partition(|giftbox| giftbox.things.is_empty());
+        let labels = |boxes: &[&PlanBox]| boxes.iter().map(|it| it.label.as_str()).collect::<Vec<_>>().join(", ");
+        let mut text = String::new();
+        if !ready.is_empty() {
+            text.push_str(&format!("Have all they must hold, in them or set aside: {}\n", labels(&ready)));
+        }
+        if !set.is_empty() {
+            text.push_str(&format!("Can be finished: {}\n", labels(&set)));
+        }
+        for (label, ages) in &self.strays {
+            text.push_str(&format!("Box {label}: {ages} is no age group of the drive.\n"));
+        }
+        text
+    }
+}
+
+impl CategoryRow {
+    fn cells(&self) -> Vec<String> {
+        let category = Category::from(self.category.as_str()).words().to_owned();
+        let counts = [self.needed, self.on_hand, self.short, self.if_never_short].map(|count| count.to_string());
+        std::iter::once(category).chain(counts).collect()
+    }
+}
+
+impl Report for BoxPlan {
+    fn text(&self) -> String {
+        if self.open == 0 {
+            return "No open boxes. `brimful box plan \"girl 6-8 ocean, teal\"` plans one.\n".to_owned();
+        }
+        let told = usize::from(self.can_finish < self.open);
+        let more = self.reasons.iter().skip(told).chain(self.next.iter().skip(1));
+        let more: String = more.map(|line| format!("{line}\n")).collect();
+        let parts = [self.answer().join("\n") + "\n", self.details(), more, self.boxes_in_words()];
+        parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join("\n")
+    }
+}
+
+impl Report for Applied {
+    fn text(&self) -> String {
+        let mut text = format!("{} `brimful undo` takes it back.\n", self.said);
+        text.extend(self.notes.iter().map(|note| format!("{note}\n")));
+        text.push('\n');
+        for giftbox in self.boxes.iter().filter(|giftbox| !giftbox.things.is_empty()) {
+            text.push_str(&format!("Box {}: {}\n", giftbox.label, giftbox.words()));
+        }
+        text + "\n" + &self.pull.text()
+    }
+}
