@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Holdings, Refusal, resting_on};
 use crate::model::event::Subject;
-use crate::model::fact::{Counted, Fact, Moved, Parted, Placing};
+use crate::model::fact::{BoxMended, BoxStep, Counted, Fact, KindMeasured, Moved, Parted, Placing};
 use crate::model::giftbox::BoxState;
 use crate::model::id::{ActId, BoxId, HaulId, LotId, PlacementId};
 use crate::model::lot::{Level, LotFacts, LotField};
@@ -98,10 +98,7 @@ impl<'t, T: Holdings> Check<'t, T> {
                 self.spend(b.lot, b.units, true)
             }
             Fact::KindLearned(b) => sensible(&b.name, Units::ONE),
-            Fact::KindMeasured(b) if b.dims.0.len() != 3 => {
-                Err(Refusal::Senseless("how large? It takes three sides: 200x150x20 mm").into())
-            }
-            Fact::KindMeasured(b) => sensible(&b.name, Units::ONE),
+            Fact::KindMeasured(b) => measured(b),
             Fact::AnswerKept(b) => sensible(b.lesson.topic(), Units::ONE),
             Fact::Split(b) => {
                 self.spend(b.lot, b.units, true)?;
@@ -121,8 +118,9 @@ impl<'t, T: Holdings> Check<'t, T> {
                 self.boxes.insert(b.giftbox, Box_ { label, state: BoxState::Open });
                 Ok(())
             }
-            Fact::BoxMended(b) => self.giftbox(b.giftbox).map(|_| ()),
-            Fact::LidCloses(b) => self.giftbox(b.giftbox).map(|_| ()),
+            Fact::BoxMended(BoxMended { giftbox, .. }) | Fact::LidCloses(BoxStep { giftbox }) => {
+                self.giftbox(*giftbox).map(|_| ())
+            }
             Fact::BoxClosed(b) => self.step(b.giftbox, &[BoxState::Open], BoxState::Closed),
             Fact::BoxReopened(b) => self.step(b.giftbox, &[BoxState::Closed, BoxState::CameBack], BoxState::Open),
             Fact::BoxHandedIn(b) => self.step(b.giftbox, &[BoxState::Closed], BoxState::HandedIn),
@@ -407,3 +405,11 @@ fn sensible<E>(name: &str, units: Units) -> Result<(), Stop<E>> {
     }
     Ok(())
 }
+/// A size that was measured has all three sides.
+fn measured<E>(b: &KindMeasured) -> Result<(), Stop<E>> {
+    if b.dims.0.len() != 3 {
+        return Err(Refusal::Senseless("how large? It takes three sides: 200x150x20 mm").into());
+    }
+    sensible(&b.name, Units::ONE)
+}
+
