@@ -111,7 +111,7 @@ fn completed(said: &[i32], usual: Size) -> Size {
     let Some((last, at)) = said.last().copied().zip(said.len().checked_sub(1)) else { return usual };
     for axis in 0..size.len() {
         size[axis] = match said.get(axis) {
-            Some(side) => *side,
+            Some(said) => *said,
             None if usual[axis] == usual[at] => last,
             None => usual[axis].min(last),
         };
