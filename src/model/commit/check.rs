@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Holdings, Refusal, resting_on};
 use crate::model::event::Subject;
-use crate::model::fact::{BoxMended, BoxStep, Counted, Fact, KindMeasured, Moved, Parted, Placing};
+use crate::model::fact::{BoxMended, BoxStep, Counted, Fact, KindMeasured, KitMade, Moved, Parted, Placing};
 use crate::model::giftbox::BoxState;
 use crate::model::id::{ActId, BoxId, HaulId, LotId, PlacementId};
 use crate::model::lot::{Level, LotFacts, LotField};
@@ -104,13 +104,7 @@ impl<'t, T: Holdings> Check<'t, T> {
                 self.spend(b.lot, b.units, true)?;
                 self.new_lot(b.into, &b.facts)
             }
-            Fact::KitMade(b) if b.parts.is_empty() => {
-                Err(Refusal::Senseless("a kit of what? It takes at least one part").into())
-            }
-            Fact::KitMade(b) => {
-                b.parts.iter().try_for_each(|part| self.spend(part.lot, part.units, true))?;
-                self.new_lot(b.into, &b.facts)
-            }
+            Fact::KitMade(b) => self.make_kit(b),
             Fact::Parted(b) => self.part(b),
             Fact::BoxPlanned(b) => {
                 self.unused(Subject::Box(b.giftbox), self.boxes.contains_key(&b.giftbox))?;
@@ -226,6 +220,15 @@ impl<'t, T: Holdings> Check<'t, T> {
         }
         hand.there -= wanted;
         Ok(())
+    }
+
+    /// A kit takes all its parts.
+    fn make_kit(&mut self, b: &KitMade) -> Checked<T> {
+        if b.parts.is_empty() {
+            return Err(Refusal::Senseless("a kit of what? It takes at least one part").into());
+        }
+        b.parts.iter().try_for_each(|part| self.spend(part.lot, part.units, true))?;
+        self.new_lot(b.into, &b.facts)
     }
 
     fn part(&mut self, b: &Parted) -> Checked<T> {
@@ -412,4 +415,3 @@ fn measured<E>(b: &KindMeasured) -> Result<(), Stop<E>> {
     }
     sensible(&b.name, Units::ONE)
 }
-
