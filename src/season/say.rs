@@ -1,7 +1,7 @@
 //! What an act did, in a sentence: said when it is done, and again in the history.
 
 use crate::model::event::Subject;
-use crate::model::fact::{BoxDay, BoxMended, BoxStep, Fact, PlacementField, PlacementMended, Placing};
+use crate::model::fact::{BoxDay, BoxMended, BoxStep, Fact, KitMade, PlacementField, PlacementMended, Placing};
 use crate::model::id::{BoxId, LotId};
 use crate::model::lot::{LotField, Source};
 use crate::model::measure::Units;
@@ -112,24 +112,15 @@ impl<S: Store> Teller<'_, S> {
             }
             // What a haul taught goes without saying; alone it is said.
             Fact::KindLearned(b) if self.only_learns() => {
-                format!("{} counts for {} from now on.", super::error::capital(&b.name), b.category.words())
+                format!("{} counts for {} from now on.", named(&b.name), b.category.words())
             }
-            Fact::KindMeasured(b) => {
-                format!("{} is {} from now on.", super::error::capital(&b.name).trim_end_matches('.'), b.dims)
-            }
+            Fact::KindMeasured(b) => format!("{} is {} from now on.", named(&b.name), b.dims),
             Fact::Split(b) => {
                 let (from, into) = (self.things(b.lot, b.units)?, self.things(b.into, b.facts.units)?);
                 let of = b.facts.pieces.map(|pieces| format!(" of {pieces}")).unwrap_or_default();
                 format!("Made {into}{of} out of {from}.")
             }
-            Fact::KitMade(b) if b.facts.source == Source::Joined => {
-                format!("Made {} one batch.", self.things(b.into, b.facts.units)?)
-            }
-            Fact::KitMade(b) => {
-                let parts = b.parts.iter().map(|part| self.things(part.lot, part.units));
-                let parts = parts.collect::<Result<Vec<_>, StoreError>>()?;
-                format!("Made {} out of {}.", self.things(b.into, b.facts.units)?, parts.join(", "))
-            }
+            Fact::KitMade(b) => self.kit(b)?,
             Fact::Parted(b) => {
                 let outs = b.into.iter().map(|out| self.things(out.lot, out.facts.units));
                 let outs = outs.collect::<Result<Vec<_>, StoreError>>()?;
@@ -155,6 +146,16 @@ impl<S: Store> Teller<'_, S> {
             | Fact::PutIn(_)
             | Fact::TakenBack(_) => return Ok(None),
         }))
+    }
+
+    fn kit(&self, b: &KitMade) -> Result<String, StoreError> {
+        let made = self.things(b.into, b.facts.units)?;
+        if b.facts.source == Source::Joined {
+            return Ok(format!("Made {made} one batch."));
+        }
+        let parts = b.parts.iter().map(|part| self.things(part.lot, part.units));
+        let parts = parts.collect::<Result<Vec<_>, StoreError>>()?;
+        Ok(format!("Made {made} out of {}.", parts.join(", ")))
     }
 
     fn only_learns(&self) -> bool {
@@ -276,6 +277,11 @@ impl<S: Store> Teller<'_, S> {
         });
         Ok(number.unwrap_or_else(|| "?".to_owned()))
     }
+}
+
+/// A name at the beginning of a sentence.
+fn named(name: &str) -> String {
+    super::error::capital(name).trim_end_matches('.').to_owned()
 }
 
 /// What became of a box, told of its label.
