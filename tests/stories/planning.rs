@@ -168,9 +168,9 @@ fn what_may_not_go_in_and_what_counts_for_something_else_finishes_nothing() {
     assert_eq!(home.json(&["plan"])["can_finish"], 0);
     home.ok(&["log", "2 music boxes 6.00 as wow"]);
     assert_eq!(home.json(&["plan"])["can_finish"], 2);
-    // Marbles stop at the small child's box, kites for boys at both.
+    // Balloons stop at the small child's box, kites for boys at both.
     home.ok(&["lose", "4 kites"]);
-    home.ok(&["log", "5 marbles .50, as toy", "3 kites for boys 3.00"]);
+    home.ok(&["log", "5 balloons .50, as toy", "3 kites for boys 3.00"]);
     let plan = home.json(&["plan"]);
     assert_eq!((&plan["can_finish"], &plan["boxes"][0]["box"]), (&json!(1), &json!("2")));
 }
