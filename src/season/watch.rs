@@ -73,6 +73,11 @@ pub(super) fn stops(level: Level) -> bool {
     level >= Level::NotForAge
 }
 
+/// Whether a batch is of kits: made as such, or several batches of them made one.
+fn holds_things(source: Source) -> bool {
+    matches!(source, Source::Kit | Source::Joined)
+}
+
 impl<S: Store> Season<S> {
     pub(super) fn watch(&self) -> Result<Watch, ActError> {
         Ok(Watch::new(&self.profile()?, &self.catalogue))
@@ -81,7 +86,7 @@ impl<S: Store> Season<S> {
     /// A batch with what a kit of it holds.
     pub(super) fn inspected(&self, lot: LotId, facts: LotFacts) -> Result<Inspected, ActError> {
         let mut parts = Vec::new();
-        if facts.source == Source::Kit {
+        if holds_things(facts.source) {
             self.parts_into(lot, &mut parts, DEEPEST)?;
         }
         Ok(Inspected { facts, parts })
@@ -95,7 +100,7 @@ impl<S: Store> Season<S> {
         });
         for part in made.iter().flat_map(|made| &made.parts) {
             let Some(row) = self.store.lot(part.lot)? else { continue };
-            if row.facts.source == Source::Kit && deep > 0 {
+            if holds_things(row.facts.source) && deep > 0 {
                 self.parts_into(part.lot, parts, deep - 1)?;
             }
             parts.push(row.facts);

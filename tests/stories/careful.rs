@@ -139,6 +139,11 @@ fn a_kit_is_judged_by_what_is_in_it() {
     home.ok(&["kit", "party bag", "--with", "2 balloons", "--with", "comb"]);
     let no = home.tell(&["put", "1", "party bag"], "");
     assert!(no.code == 1 && no.err.contains("balloons: not for this age"), "{no:?}");
+    // Nor do they get past it as one batch of two.
+    home.ok(&["kit", "party bag", "--with", "balloon", "--with", "comb"]);
+    home.ok(&["combine", "party bag"]);
+    let no = home.tell(&["put", "1", "party bag"], "");
+    assert!(no.code == 1 && no.err.contains("balloons: not for this age"), "{no:?}");
 }
 
 #[test]
