@@ -51,7 +51,7 @@ pub use most::{Most, Unlimited, most, unlimited};
 pub use next::{Buy, Step, next};
 pub use problem::{AgeRule, Demand, Group, Need, Offer, Plan, Problem, Shop, Stock, Thing, Ware};
 pub use room::{Roomy, with_room};
-pub use say::{Amount, headline, reasons, step as step_in_words};
+pub use say::{Amount, headline, many, reasons, step as step_in_words};
 pub use shopping::{Cheapest, Lack, Purchase, Shopping, Wish, Within, cheapest, lacks, with_budget};
 pub use spread::{Extra, Has, Spread, even_out};
 pub use worth::{Worth, value_of};

@@ -114,7 +114,7 @@ fn list(parts: &[String], last: &str) -> String {
 }
 
 /// A kind, where there is more than one: `combs`, `toothbrushes`, `socks`.
-fn many(kind: &str) -> String {
+pub fn many(kind: &str) -> String {
     let before_y = kind.chars().rev().nth(1).is_some_and(|letter| !"aeiou".contains(letter));
     if kind.ends_with("ss") || ["sh", "ch", "x"].iter().any(|end| kind.ends_with(end)) {
         format!("{kind}es")

@@ -3,7 +3,8 @@
 use super::assign::Line;
 use super::compile::Compiled;
 use super::most::most_of;
-use super::problem::{Group, Need, Problem};
+use super::packer::Packer;
+use super::problem::{Group, Need, Plan, Problem};
 use crate::model::stop::Stop;
 
 /// What giving one unit of a thing to a box is worth.
@@ -15,6 +16,8 @@ pub struct Worth {
     pub lost: u32,
     /// And at most.
     pub lost_at_most: u32,
+    /// The group of a box that can't do without it, if just one box is lost and it is known which could be.
+    pub loser: Option<usize>,
 }
 
 /// Whether giving a thing to a box of a group costs a box elsewhere; none if it doesn't fit, or if there is no such
@@ -39,12 +42,35 @@ pub fn value_of(problem: &Problem, thing: usize, group: usize, stop: &dyn Stop) 
         ware.not_for.insert(alone);
     }
     let (now, then) = (Compiled::new(problem), Compiled::new(&after));
-    let ((now, now_at_most), (then, then_at_most)) = (most_of(&now, stop), most_of(&then, stop));
+    let ((best, now_at_most), (left, then_at_most)) = (most_of(&now, stop), most_of(&then, stop));
     let count = |counts: &[i64]| super::most::boxes(counts.iter().sum());
-    Some(Worth {
-        meets,
-        lost: count(&now).saturating_sub(then_at_most),
-        lost_at_most: now_at_most.saturating_sub(count(&then)),
+    let lost = count(&best).saturating_sub(then_at_most);
+    let plan = now.by_group(problem, &best);
+    let loser = (lost > 0).then(|| loser(&then, &plan, problem, (thing, group))).flatten();
+    Some(Worth { meets, lost, lost_at_most: now_at_most.saturating_sub(count(&left)), loser })
+}
+
+/// A group of which one box less leaves a plan that can be carried out once the thing is given away.
+fn loser(then: &Compiled, plan: &Plan, problem: &Problem, (thing, given): (usize, usize)) -> Option<usize> {
+    let ware = &problem.stock.things[thing].ware;
+    let mut plan = plan.clone();
+    // The box that it is given to stands by itself now, and is finished if one of its group was.
+    plan.push(u32::from(plan[given] > 0));
+    plan[given] = plan[given].saturating_sub(1);
+    let mut packer = Packer::new(then, false);
+    let wants = |at: usize, group: &Group| {
+        ware.fits(problem.age_rule, at, group) && group.needs.iter().any(|need| ware.serves.contains(&need.category))
+    };
+    let groups = problem.demand.groups.iter().enumerate();
+    let mut losers = groups.filter(|(at, group)| wants(*at, group)).map(|(at, _)| at);
+    losers.find(|at| {
+        let fewer = plan[*at] > 0 && {
+            plan[*at] -= 1;
+            true
+        };
+        let can_be = fewer && packer.set(&then.by_bundle(&plan));
+        plan[*at] += u32::from(fewer);
+        can_be
     })
 }
 

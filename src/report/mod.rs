@@ -21,6 +21,7 @@ pub mod stock;
 mod sum;
 pub mod summary;
 mod table;
+pub mod tonight;
 
 pub use review::{Settle, SettleItem};
 pub use sum::Sum;

@@ -1,11 +1,12 @@
 //! Which boxes can be finished: the answer in a few lines, then where it comes from.
 
-use serde::{Serialize, Serializer};
+use serde::Serialize;
 
 use super::pull::PullList;
 use super::table::{Side, table};
 use super::{Report, Sum};
 use crate::model::category::Category;
+use crate::model::id::{BoxId, LotId};
 use crate::model::measure::Units;
 use crate::model::text::{counted, things_of};
 
@@ -84,9 +85,26 @@ pub struct PlanBox {
     /// What people call it.
     #[serde(rename = "box")]
     pub label: String,
-    /// What it would get from what is on hand, with units; nothing: it has all already.
-    #[serde(serialize_with = "named")]
-    pub things: Vec<(String, u32)>,
+    /// Which it is.
+    #[serde(skip)]
+    pub giftbox: BoxId,
+    /// What it would get from what is on hand; nothing: it has all already.
+    pub things: Vec<PlanThing>,
+}
+
+/// What a box would get of a thing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct PlanThing {
+    /// What it is called.
+    pub name: String,
+    /// How many.
+    pub units: u32,
+    /// The tote that it lies in; may be empty.
+    #[serde(skip)]
+    pub tote: String,
+    /// Its batches.
+    #[serde(skip)]
+    pub lots: Vec<LotId>,
 }
 
 /// What was set aside for the boxes that can be finished.
@@ -104,26 +122,32 @@ pub struct Applied {
     pub pull: PullList,
 }
 
-/// For programs each thing stands under its name.
-fn named<S: Serializer>(things: &[(String, u32)], to: S) -> Result<S::Ok, S::Error> {
-    #[derive(Serialize)]
-    struct Named<'a> {
-        name: &'a str,
-        units: u32,
-    }
-    to.collect_seq(things.iter().map(|(name, units)| Named { name, units: *units }))
-}
-
 impl PlanBox {
     /// `1 comb, 2 pencils`; things with commas in their names are parted by semicolons.
     pub fn words(&self) -> String {
-        let things = self.things.iter().map(|(title, units)| things_of(Units::new(*units).unwrap_or_default(), title));
+        let things =
+            self.things.iter().map(|thing| things_of(Units::new(thing.units).unwrap_or_default(), &thing.name));
         let things: Vec<String> = things.collect();
         things.join(if things.iter().any(|thing| thing.contains(',')) { "; " } else { ", " })
     }
 }
 
 impl Way {
+    /// No shopping was found that gets there.
+    pub fn none(aim: &str) -> Way {
+        Way { aim: aim.to_owned(), ..Way::default() }
+    }
+
+    /// `31 things, about 18.20`; empty where nothing was found.
+    pub fn bought(&self) -> String {
+        let things = counted(u64::from(self.units), "thing", "things");
+        match &self.cost {
+            None => String::new(),
+            Some(cost) if cost.unpriced == 0 => format!("{things}, about {}", cost.words()),
+            Some(cost) => format!("{things}, {}", cost.words()),
+        }
+    }
+
     /// `All of them: 31 things to buy, about 18.20.`
     pub fn words(&self) -> String {
         let Some(cost) = &self.cost else { return format!("No shopping was found for {}.", self.aim) };

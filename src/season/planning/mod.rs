@@ -3,6 +3,9 @@
 mod demand;
 mod shopping;
 mod supply;
+mod told;
+mod tonight;
+mod worth;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -10,19 +13,21 @@ use std::sync::Arc;
 use rust_decimal::Decimal;
 
 use super::names::Thing;
-use super::{ActError, Season, Ware};
+use super::{ActError, Done, Season, Shelf, Ware};
 use crate::model::age::Ages;
 use crate::model::checklist::gaps;
 use crate::model::currency::Currency;
+use crate::model::fact::Fact;
+use crate::model::id::{BoxId, LotId};
 use crate::model::measure::Units;
-use crate::model::money::{KnownSum, Money};
+use crate::model::money::Money;
 use crate::model::profile::Profile;
 use crate::model::rows::BoxRow;
 use crate::model::stop::Stop;
 use crate::model::text::counted;
-use crate::plan::{self, Demand, Most, Offer, Problem, Shop, Shopping, Wish};
-use crate::report::Sum;
-use crate::report::plan::{Applied, BoxPlan, CategoryRow, GroupRow, PlanBox, Way};
+use crate::plan::{self, Demand, Offer, Problem, Shop};
+use crate::report::buy::ShoppingPage;
+use crate::report::plan::{Applied, BoxPlan};
 use crate::store::Store;
 use demand::Sorted;
 use supply::{Prices, Wanted, offers, stock};
@@ -38,13 +43,19 @@ pub struct PlanWish {
     pub band: Option<Ages>,
 }
 
-/// The season as a problem, with what its parts stand for.
-struct Planning {
+/// The open boxes, what is on hand and what could be bought: plain values, to be reckoned with wherever there is time.
+#[derive(Debug)]
+pub struct Planning {
     currency: Currency,
+    /// What was asked for beside the most boxes.
+    boxes_wished: Option<u32>,
+    budget: Option<Money>,
     /// Offers have a known price here.
     problem: Problem,
     /// The boxes of each group.
     boxes: Vec<Vec<BoxRow>>,
+    /// All things, on hand or not.
+    shelf: Shelf,
     /// The ware that each thing is.
     wares: Vec<Arc<Ware>>,
     /// All that can be bought, at a known price or not.
@@ -60,40 +71,22 @@ type Given<'a> = Vec<(&'a BoxRow, BTreeMap<usize, u32>)>;
 impl<S: Store> Season<S> {
     /// How many of the open boxes can be finished, what holds the others back, and the ways out.
     pub fn plan_boxes(&self, wish: &PlanWish, stop: &dyn Stop) -> Result<BoxPlan, ActError> {
-        let planning = self.planning(wish)?;
-        let most = plan::most(&planning.problem, stop);
-        let budget = wish.budget.map(|amount| self.amount(amount)).transpose()?;
-        let mut ways = Vec::new();
-        if let Some(count) = wish.boxes {
-            ways.push(planning.so_many(count, stop));
-        }
-        if let Some(budget) = budget {
-            ways.push(planning.within(budget, stop));
-        }
-        if most.found < planning.open() {
-            ways.push(planning.all_of_them(stop));
-        }
-        Ok(planning.told(&most, ways, stop))
+        Ok(self.planning(wish, self.shelf()?)?.plan(stop))
+    }
+
+    /// What to buy so that all open boxes can be finished; or so many of them; or as many as an amount is enough for.
+    pub fn to_buy(&self, wish: &PlanWish, stop: &dyn Stop) -> Result<ShoppingPage, ActError> {
+        self.planning(wish, self.shelf()?)?.page(stop)
     }
 
     /// Sets aside what the boxes still need that can be finished: one act, one undo.
     pub fn apply_plan(&mut self, wish: &PlanWish, stop: &dyn Stop) -> Result<Applied, ActError> {
-        let planning = self.planning(wish)?;
+        let planning = self.planning(wish, self.shelf()?)?;
         let most = plan::most(&planning.problem, stop);
         let given = planning.given(&most);
-        let mut things: BTreeMap<usize, Thing> = BTreeMap::new();
-        let mut facts = Vec::new();
-        for (row, parts) in &given {
-            for (&at, &units) in parts {
-                let mut thing = match things.remove(&at) {
-                    Some(thing) => thing,
-                    None => self.thing_of(&planning.wares[at].lots)?,
-                };
-                let units = Units::new(units).unwrap_or_default();
-                facts.extend(self.use_free(row, &mut thing, units, true)?);
-                things.insert(at, thing);
-            }
-        }
+        let lots = |at: &usize| &planning.wares[*at].lots[..];
+        let parts = given.iter().flat_map(|(row, parts)| parts.iter().map(move |(at, units)| (*row, lots(at), *units)));
+        let facts = self.aside_facts(parts)?;
         if facts.is_empty() {
             let finished = if most.found == 0 { "No box can be finished with what is on hand" } else { NOTHING_LEFT };
             return Err(ActError::Nothing(format!("{finished}.")));
@@ -108,7 +101,43 @@ impl<S: Store> Season<S> {
         Ok(Applied { said, notes: done.notes, all, boxes, pull: self.pull_list()? })
     }
 
-    fn planning(&self, wish: &PlanWish) -> Result<Planning, ActError> {
+    /// Sets things aside for a box as a plan has it: batches of a thing, and how many of them. One act, one undo.
+    pub fn set_aside_all(&mut self, giftbox: BoxId, things: &[(Vec<LotId>, u32)]) -> Result<Done, ActError> {
+        let row = self.box_row(giftbox)?;
+        let facts = self.aside_facts(things.iter().map(|(lots, units)| (&row, lots.as_slice(), *units)))?;
+        let units: u32 = things.iter().map(|(_, units)| units).sum();
+        let found: u32 = facts.iter().map(aside_units).sum();
+        if found < units {
+            let label = row.label();
+            return Err(ActError::Nothing(format!("Less is left than was planned for box {label}: look at the plan anew.")));
+        }
+        let mut done = self.act(&facts)?;
+        done.said = format!("Set aside {} for box {}.", counted(u64::from(units), "thing", "things"), row.label());
+        Ok(done)
+    }
+
+    fn aside_facts<'p>(
+        &mut self,
+        parts: impl Iterator<Item = (&'p BoxRow, &'p [LotId], u32)>,
+    ) -> Result<Vec<Fact>, ActError> {
+        let mut things: Vec<(&[LotId], Thing)> = Vec::new();
+        let mut facts = Vec::new();
+        for (row, lots, units) in parts {
+            let at = match things.iter().position(|(known, _)| *known == lots) {
+                Some(at) => at,
+                None => {
+                    things.push((lots, self.thing_of(lots)?));
+                    things.len() - 1
+                }
+            };
+            let units = Units::new(units).unwrap_or_default();
+            facts.extend(self.use_free(row, &mut things[at].1, units, true)?);
+        }
+        Ok(facts)
+    }
+
+    /// All that a plan follows from; `shelf` as it is now.
+    pub fn planning(&self, wish: &PlanWish, shelf: Shelf) -> Result<Planning, ActError> {
         let profile = self.profile()?;
         known_band(&profile, wish.band)?;
         let mut rows: Vec<BoxRow> = self.store.boxes()?.into_iter().filter(|row| row.state.is_open()).collect();
@@ -125,14 +154,19 @@ impl<S: Store> Season<S> {
             sorted.add(row, &gaps(&band.checklist, &inside.collect::<Vec<_>>()), &self.catalogue);
         }
         let Sorted { groups, boxes } = sorted;
-        let shelf = self.shelf()?;
         let (stock, wares) = stock(shelf.wares(), &groups);
         let prices = Prices::of(&self.store.lots()?);
         let offers = offers(&groups, &prices);
         let priced = offers.iter().filter(|(wanted, _)| wanted.priced).map(|(_, offer)| offer.clone()).collect();
         let problem = Problem { demand: Demand { groups }, stock, shop: Shop { offers: priced }, ..Problem::default() };
-        Ok(Planning { currency: profile.currency, problem, boxes, wares, offers, prices, strays })
+        let budget = wish.budget.map(|amount| self.amount(amount)).transpose()?;
+        let (currency, boxes_wished) = (profile.currency, wish.boxes);
+        Ok(Planning { currency, boxes_wished, budget, problem, boxes, shelf, wares, offers, prices, strays })
     }
+}
+
+fn aside_units(fact: &Fact) -> u32 {
+    if let Fact::SetAside(placing) = fact { placing.units.count() } else { 0 }
 }
 
 /// Said where boxes that can be finished have all set aside already.
@@ -144,173 +178,3 @@ fn known_band(profile: &Profile, band: Option<Ages>) -> Result<(), ActError> {
     Err(ActError::NotUnderstood(format!("{ages} is no age group of the drive; there is {}", known.join(", "))))
 }
 
-impl Planning {
-    /// Boxes that are looked at.
-    fn open(&self) -> u32 {
-        let boxes = self.boxes.iter().map(Vec::len).sum::<usize>() + self.strays.len();
-        u32::try_from(boxes).unwrap_or(u32::MAX)
-    }
-
-    /// The same problem with all that can be bought, whether its price is known or not.
-    fn shopping_problem(&self) -> Problem {
-        let offers = self.offers.iter().map(|(_, offer)| offer.clone()).collect();
-        Problem { shop: Shop { offers }, ..self.problem.clone() }
-    }
-
-    fn so_many(&self, count: u32, stop: &dyn Stop) -> Way {
-        let found = plan::cheapest(&self.shopping_problem(), Wish::Boxes(count), stop).shopping;
-        self.way(&counted(u64::from(count), "box", "boxes"), found.as_ref())
-    }
-
-    fn all_of_them(&self, stop: &dyn Stop) -> Way {
-        let found = plan::cheapest(&self.shopping_problem(), Wish::All, stop).shopping;
-        let aim = if self.strays.is_empty() { "all of them" } else { "all that are in an age group" };
-        self.way(aim, found.as_ref())
-    }
-
-    fn within(&self, budget: Money, stop: &dyn Stop) -> Way {
-        let found = plan::with_budget(&self.problem, budget.minor(), stop);
-        let aim = format!("for at most {}", budget.plain(self.currency));
-        let mut way = self.way(&aim, Some(&self.with_all_offers(found.shopping)));
-        way.at_most = Some(found.at_most);
-        way
-    }
-
-    fn way(&self, aim: &str, shopping: Option<&Shopping>) -> Way {
-        let Some(shopping) = shopping else { return Way { aim: aim.to_owned(), ..Way::default() } };
-        let units = shopping.list.iter().map(|line| line.units).sum();
-        let cost = Some(self.sum(shopping));
-        Way { aim: aim.to_owned(), boxes: shopping.boxes, units, cost, at_most: None }
-    }
-
-    /// What a shopping costs; things that nobody knows a price of are counted apart.
-    fn sum(&self, shopping: &Shopping) -> Sum {
-        let open = |line: &&plan::Purchase| self.offers.get(line.offer).is_some_and(|(wanted, _)| !wanted.priced);
-        let unpriced = shopping.list.iter().filter(open).map(|line| u64::from(line.units)).sum();
-        Sum::of(KnownSum { known: Money::total(shopping.cost), unpriced, about: false }, self.currency)
-    }
-
-    fn told(&self, most: &Most, ways: Vec<Way>, stop: &dyn Stop) -> BoxPlan {
-        let given = self.given(most);
-        let shown = self.by_name();
-        let amount = |minor: i64| Money::total(minor).plain(self.currency);
-        let next = if most.found < self.open() { plan::next(&self.problem, most, stop) } else { Vec::new() };
-        BoxPlan {
-            open: self.open(),
-            can_finish: most.found,
-            at_most: most.at_most,
-            headline: self.headline(most),
-            reasons: plan::reasons(&shown, &self.explained(most, &shown)),
-            next: next.iter().map(|step| plan::step_in_words(step, &amount)).collect(),
-            ways,
-            groups: self.group_rows(most),
-            categories: self.category_rows(stop),
-            boxes: self.plan_boxes(&given),
-            strays: self.strays.iter().map(|row| (row.label(), row.facts.ages.to_string())).collect(),
-        }
-    }
-
-    /// Boxes that stand outside every age group can't be finished, and count among all.
-    fn headline(&self, most: &Most) -> String {
-        let mut problem = self.by_name();
-        for stray in &self.strays {
-            let (for_whom, ages) = (stray.facts.for_whom, stray.facts.ages);
-            let (name, needs, caps) = (ages.to_string(), Vec::new(), BTreeMap::new());
-            problem.demand.groups.push(plan::Group { name, boxes: 1, for_whom, ages, needs, caps, room: None });
-        }
-        plan::headline(&problem, most)
-    }
-
-    /// A problem with one group for all boxes of the same children, as they are spoken of.
-    fn by_name(&self) -> Problem {
-        let mut groups: Vec<plan::Group> = Vec::new();
-        for group in &self.problem.demand.groups {
-            match groups.iter_mut().find(|known| known.name == group.name) {
-                Some(known) => known.boxes += group.boxes,
-                None => groups.push(group.clone()),
-            }
-        }
-        groups.sort_by_key(|group| (group.ages.from(), group.for_whom.map(crate::model::whom::ForWhom::word)));
-        Problem { demand: Demand { groups }, ..Problem::default() }
-    }
-
-    /// What holds back, in terms of groups as they are spoken of.
-    fn explained(&self, most: &Most, shown: &Problem) -> plan::Explanation {
-        let mut explanation = most.explanation.clone();
-        for short in &mut explanation.short {
-            let names = short.groups.iter().map(|at| &self.problem.demand.groups[*at].name);
-            let places = names.filter_map(|name| shown.demand.groups.iter().position(|group| group.name == *name));
-            short.groups = places.collect();
-            short.groups.sort_unstable();
-            short.groups.dedup();
-        }
-        explanation
-    }
-
-    fn group_rows(&self, most: &Most) -> Vec<GroupRow> {
-        let row = |group: plan::Group| {
-            let same = |(at, _): &(usize, &u32)| self.problem.demand.groups[*at].name == group.name;
-            let can_finish = most.plan.iter().enumerate().filter(same).map(|(_, count)| count).sum();
-            GroupRow { group: group.name.clone(), open: group.boxes, can_finish }
-        };
-        self.by_name().demand.groups.into_iter().map(row).collect()
-    }
-
-    fn category_rows(&self, stop: &dyn Stop) -> Vec<CategoryRow> {
-        let row = |lack: plan::Lack| CategoryRow {
-            needed: self.needed(&lack.category),
-            on_hand: self.suiting(&lack.category, None),
-            short: u32::try_from(lack.units).unwrap_or(0),
-            if_never_short: plan::unlimited(&self.problem, &lack.category, stop).found,
-            category: lack.category,
-        };
-        plan::lacks(&self.problem).into_iter().map(row).collect()
-    }
-
-    /// Units of a category that all boxes together still need.
-    fn needed(&self, category: &str) -> u32 {
-        let per_box = |group: &plan::Group| -> u32 {
-            let of_it = group.needs.iter().filter(|need| need.category == category);
-            of_it.map(|need| need.of_any_kind() + need.must.values().sum::<u32>()).sum()
-        };
-        self.problem.demand.groups.iter().map(|group| group.boxes.saturating_mul(per_box(group))).sum()
-    }
-
-    /// Free units of a category, or of a kind of it, that suit a box which needs some.
-    fn suiting(&self, category: &str, kind: Option<&str>) -> u32 {
-        let suits = |thing: &&plan::Thing| {
-            let asks = |group: &plan::Group| group.needs.iter().any(|need| need.category == category);
-            let fits =
-                |(at, group): (usize, &plan::Group)| asks(group) && thing.ware.fits(self.problem.age_rule, at, group);
-            thing.ware.serves.iter().any(|of| of == category)
-                && kind.is_none_or(|kind| thing.ware.kind == kind)
-                && self.problem.demand.groups.iter().enumerate().any(fits)
-        };
-        self.problem.stock.things.iter().filter(suits).map(|thing| thing.units).sum()
-    }
-
-    /// Which things go into which of the boxes that can be finished.
-    fn given(&self, most: &Most) -> Given<'_> {
-        let dealt = plan::assign(&self.problem, &most.plan).unwrap_or_default();
-        let mut by_box: BTreeMap<(usize, u32), BTreeMap<usize, u32>> = BTreeMap::new();
-        for given in dealt.given {
-            *by_box.entry((given.group, given.giftbox)).or_default().entry(given.thing).or_default() += given.units;
-        }
-        let mut rows: Given<'_> = Vec::new();
-        for (group, (count, boxes)) in most.plan.iter().zip(&self.boxes).enumerate() {
-            for (giftbox, row) in (0..*count).zip(boxes) {
-                rows.push((row, by_box.remove(&(group, giftbox)).unwrap_or_default()));
-            }
-        }
-        rows.sort_by_key(|(row, _)| (row.facts.number, row.twin));
-        rows
-    }
-
-    fn plan_boxes(&self, given: &[(&BoxRow, BTreeMap<usize, u32>)]) -> Vec<PlanBox> {
-        let told = |(row, parts): &(&BoxRow, BTreeMap<usize, u32>)| PlanBox {
-            label: row.label(),
-            things: parts.iter().map(|(at, units)| (self.wares[*at].title.to_string(), *units)).collect(),
-        };
-        given.iter().map(told).collect()
-    }
-}

@@ -1,10 +1,9 @@
 //! The shopping page: what is to be bought, beside what there is enough of.
 
 use std::collections::BTreeSet;
-use std::sync::Arc;
 
 use super::supply::Wanted;
-use super::{PlanWish, Planning};
+use super::Planning;
 use crate::model::category::Category;
 use crate::model::money::{KnownSum, Money};
 use crate::model::stop::Stop;
@@ -12,43 +11,42 @@ use crate::model::text::counted;
 use crate::plan::{self, Group, Offer, Shopping, Wish};
 use crate::report::Sum;
 use crate::report::buy::{BuyPart, BuyRow, Known, ShoppingPage};
-use crate::season::{ActError, Season, Ware};
-use crate::store::Store;
+use crate::season::{ActError, Ware};
 
 /// Kinds that are named as examples of a category.
 const EXAMPLES: usize = 4;
 
-impl<S: Store> Season<S> {
-    /// What to buy so that all open boxes can be finished; or so many of them; or as many as an amount is enough for.
-    pub fn to_buy(&self, wish: &PlanWish, stop: &dyn Stop) -> Result<ShoppingPage, ActError> {
-        let planning = self.planning(wish)?;
-        let (aim, shopping) = match (wish.budget.map(|amount| self.amount(amount)).transpose()?, wish.boxes) {
+impl Planning {
+    /// What to buy for what was wished, beside what there is enough of.
+    ///
+    /// # Errors
+    /// No shopping was found that does it.
+    pub fn page(&self, stop: &dyn Stop) -> Result<ShoppingPage, ActError> {
+        let (aim, shopping) = match (self.budget, self.boxes_wished) {
             (Some(budget), _) => {
-                let within = plan::with_budget(&planning.problem, budget.minor(), stop);
+                let within = plan::with_budget(&self.problem, budget.minor(), stop);
                 let boxes = counted(u64::from(within.shopping.boxes), "box", "boxes");
-                let aim = format!("To finish {boxes} for at most {}", budget.plain(planning.currency));
-                (aim, Some(planning.with_all_offers(within.shopping)))
+                let aim = format!("To finish {boxes} for at most {}", budget.plain(self.currency));
+                (aim, Some(self.with_all_offers(within.shopping)))
             }
             (None, Some(count)) => {
-                let found = plan::cheapest(&planning.shopping_problem(), Wish::Boxes(count), stop).shopping;
+                let found = plan::cheapest(&self.shopping_problem(), Wish::Boxes(count), stop).shopping;
                 (format!("To finish {}", counted(u64::from(count), "box", "boxes")), found)
             }
             (None, None) => {
-                let found = plan::cheapest(&planning.shopping_problem(), Wish::All, stop).shopping;
-                let boxes = planning.boxes.iter().map(Vec::len).sum::<usize>();
+                let found = plan::cheapest(&self.shopping_problem(), Wish::All, stop).shopping;
+                let boxes = self.boxes.iter().map(Vec::len).sum::<usize>();
                 let all = counted(boxes as u64, "open box", "open boxes");
                 (if boxes == 1 { format!("To finish {all}") } else { format!("To finish all {all}") }, found)
             }
         };
-        let open = planning.open();
+        let open = self.open();
         match shopping {
-            Some(shopping) => Ok(planning.page(aim, open, &shopping, self.shelf()?.wares())),
+            Some(shopping) => Ok(self.shopping_page(aim, open, &shopping)),
             None => Err(ActError::Nothing(format!("{aim}: no shopping was found; {open} boxes are open."))),
         }
     }
-}
 
-impl Planning {
     /// A shopping among offers with a known price, told among all offers.
     pub(super) fn with_all_offers(&self, mut shopping: Shopping) -> Shopping {
         let priced: Vec<usize> = (0..self.offers.len()).filter(|at| self.offers[*at].0.priced).collect();
@@ -60,19 +58,19 @@ impl Planning {
         shopping
     }
 
-    fn page(&self, aim: String, open: u32, shopping: &Shopping, shelf: &[Arc<Ware>]) -> ShoppingPage {
+    fn shopping_page(&self, aim: String, open: u32, shopping: &Shopping) -> ShoppingPage {
         let mut seen: BTreeSet<(&str, Option<&str>)> = BTreeSet::new();
         let lines = self.offers.iter().map(|(wanted, _)| (wanted.category.as_str(), wanted.kind.as_deref()));
         let lines: Vec<_> = lines.filter(|line| seen.insert(*line)).collect();
         let mut rows: Vec<BuyRow> =
-            lines.into_iter().map(|(category, kind)| self.row(category, kind, shopping, shelf)).collect();
+            lines.into_iter().map(|(category, kind)| self.row(category, kind, shopping)).collect();
         // What is to be bought first; a sort that leaves what is alike in its order.
         rows.sort_by_key(|row| row.buy == 0);
         let units = shopping.list.iter().map(|line| line.units).sum();
         ShoppingPage { aim, open, finishes: shopping.boxes, units, total: self.sum(shopping), rows }
     }
 
-    fn row(&self, category: &str, kind: Option<&str>, shopping: &Shopping, shelf: &[Arc<Ware>]) -> BuyRow {
+    fn row(&self, category: &str, kind: Option<&str>, shopping: &Shopping) -> BuyRow {
         let of_line = |wanted: &Wanted| wanted.category == category && wanted.kind.as_deref() == kind;
         let offers = self.offers.iter().enumerate().filter(|(_, (wanted, _))| of_line(wanted));
         let bought = |at: usize| shopping.list.iter().filter(move |line| line.offer == at);
@@ -99,7 +97,7 @@ impl Planning {
             sum.unpriced += if wanted.priced { 0 } else { u64::from(units) };
             row.at_most = if wanted.priced { self.plain(offer) } else { String::new() };
             if units > 0 {
-                let sizes = if category == Category::Clothing.word() { self.sizes(wanted, shelf) } else { Vec::new() };
+                let sizes = if category == Category::Clothing.word() { self.sizes(wanted) } else { Vec::new() };
                 row.parts.push(BuyPart { whom: wanted.whom.clone(), units, sizes });
             }
         }
@@ -113,12 +111,12 @@ impl Planning {
     }
 
     /// What a pack costs, or one where there are no packs.
-    fn plain(&self, offer: &Offer) -> String {
+    pub(super) fn plain(&self, offer: &Offer) -> String {
         Money::total(offer.price).plain(self.currency)
     }
 
     /// Units that the boxes of a plan need at a line.
-    fn line_needs(&self, category: &str, kind: Option<&str>, counts: &[u32]) -> u32 {
+    pub(super) fn line_needs(&self, category: &str, kind: Option<&str>, counts: &[u32]) -> u32 {
         let per_box = |group: &Group| -> u32 {
             let of_it = group.needs.iter().filter(|need| need.category == category);
             of_it
@@ -130,7 +128,7 @@ impl Planning {
     }
 
     /// Units on hand for a line: of a category those that no line by name takes.
-    fn line_has(&self, category: &str, kind: Option<&str>, counts: &[u32]) -> u32 {
+    pub(super) fn line_has(&self, category: &str, kind: Option<&str>, counts: &[u32]) -> u32 {
         if let Some(kind) = kind {
             return self.suiting(category, Some(kind));
         }
@@ -142,7 +140,7 @@ impl Planning {
     }
 
     /// The sizes of clothes, on hand now or once, that are for these children.
-    fn sizes(&self, wanted: &Wanted, shelf: &[Arc<Ware>]) -> Vec<String> {
+    pub(super) fn sizes(&self, wanted: &Wanted) -> Vec<String> {
         let groups = || self.problem.demand.groups.iter().filter(|group| wanted.whom.contains(&group.name));
         let fits = |ware: &Ware| {
             groups().any(|group| {
@@ -150,7 +148,7 @@ impl Planning {
                     && (ware.for_whom.is_none() || ware.for_whom == group.for_whom)
             })
         };
-        let clothes = shelf.iter().filter(|ware| ware.category == Some(Category::Clothing) && fits(ware));
+        let clothes = self.shelf.wares().iter().filter(|ware| ware.category == Some(Category::Clothing) && fits(ware));
         let sizes: BTreeSet<String> = clothes.filter_map(|ware| ware.size.as_deref().map(str::to_lowercase)).collect();
         sizes.into_iter().collect()
     }

@@ -13,7 +13,7 @@ use super::screen::Screen;
 use super::seen::Seen;
 use crate::model::id::{BoxId, LotId};
 use crate::season::Ware;
-use crate::tui::back::{Deed, Request};
+use crate::tui::back::{Deed, Halt, Request, Task, Work};
 
 /// How a sentence is meant.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -96,6 +96,9 @@ pub struct Desk {
     pub closing: Option<BoxId>,
     /// Half-written words by what they are for.
     pub kept: BTreeMap<&'static str, String>,
+    /// What is being reckoned: which, and how to end it.
+    working: Option<(u64, Halt)>,
+    turns: u64,
     pub(super) deeds: Vec<Deed>,
     pub(super) go: Vec<Go>,
     pub(super) out: Vec<Effect>,
@@ -119,6 +122,8 @@ impl Desk {
             sought: String::new(),
             closing: None,
             kept: BTreeMap::new(),
+            working: None,
+            turns: 0,
             deeds: Vec::new(),
             go: Vec::new(),
             out: Vec::new(),
@@ -133,6 +138,33 @@ impl Desk {
     /// Has something done.
     pub fn act(&mut self, deed: Deed) {
         self.deeds.push(deed);
+    }
+
+    /// Has something reckoned; what was being reckoned before ends. Gives the number that its answers carry.
+    pub fn reckon(&mut self, work: Work) -> u64 {
+        self.halt();
+        self.turns += 1;
+        let (turn, halt) = (self.turns, Halt::default());
+        self.working = Some((turn, halt.clone()));
+        self.out.push(Effect::Ask(Request::Work(Task { turn, halt, work })));
+        turn
+    }
+
+    /// Whether this is being reckoned still.
+    pub fn is_reckoning(&self, turn: u64) -> bool {
+        self.working.as_ref().is_some_and(|(working, _)| *working == turn)
+    }
+
+    /// Ends what is being reckoned.
+    pub fn halt(&mut self) {
+        if let Some((_, halt)) = self.working.take() {
+            halt.now();
+        }
+    }
+
+    /// It came to its end by itself.
+    pub(super) fn work_ended(&mut self, turn: u64) {
+        self.working.take_if(|(working, _)| *working == turn);
     }
 
     /// Tells something.

@@ -277,12 +277,17 @@ impl App {
         for go in std::mem::take(&mut self.desk.go) {
             match go {
                 Go::To(screen) => {
+                    // What a screen has reckoned is for whoever looks at it; it goes on when it is in sight again.
+                    self.desk.halt();
                     // What it shows was perhaps shown elsewhere before; it has not seen it.
                     let wants = screen.face().wants(&self.desk);
                     self.shown.retain(|ask| !wants.contains(ask));
                     self.screens.push(*screen);
                 }
-                Go::Back if self.screens.len() > 1 => _ = self.screens.pop(),
+                Go::Back if self.screens.len() > 1 => {
+                    self.desk.halt();
+                    self.screens.pop();
+                }
                 Go::Back => {}
             }
         }

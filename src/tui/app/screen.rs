@@ -24,7 +24,7 @@ use super::tote::Tote;
 use crate::model::id::{BoxId, LotId};
 use crate::model::profile::Wanted;
 use crate::season::BoxCard;
-use crate::tui::back::{Ask, Outcome, Window};
+use crate::tui::back::{Ask, Outcome, Window, Worked};
 
 /// Why something can't be done now, in a sentence.
 pub type No = String;
@@ -105,6 +105,9 @@ pub trait Face {
 
     /// An act asked for here was done or refused.
     fn did(&mut self, _outcome: &Outcome, _desk: &mut Desk) {}
+
+    /// Something that was to be reckoned came to this, so far; `turn` tells what it was.
+    fn worked(&mut self, _turn: u64, _worked: &Worked, _desk: &mut Desk) {}
 
     /// After every step: makes good what no longer fits.
     fn settle(&mut self, desk: &mut Desk) {

@@ -6,7 +6,7 @@ use super::desk::{Effect, Said, Tone};
 use super::line::{Offered, Purpose};
 use super::{App, Desk, Screen, hunting};
 use crate::season::Shelf;
-use crate::tui::back::{Ask, Deed, Job, News, Outcome, Reply, Request, Stocked, Window};
+use crate::tui::back::{Ask, Deed, Job, News, Outcome, Reply, Request, Stocked, Window, Worked};
 
 impl App {
     pub(super) fn told(&mut self, reply: Reply) {
@@ -32,6 +32,7 @@ impl App {
                 self.shown.clear();
             }
             Reply::Found { turn, offers } => self.found(turn, offers),
+            Reply::Worked { turn, worked } => self.worked(turn, &worked),
             Reply::Trouble(why) => {
                 self.flight.answers = self.flight.answers.saturating_sub(1);
                 self.words_come_back();
@@ -89,6 +90,16 @@ impl App {
             && let Some(begun) = self.flight.begun.take()
         {
             self.desk.line = Some(begun);
+        }
+    }
+
+    fn worked(&mut self, turn: u64, worked: &Worked) {
+        let App { desk, screens, .. } = self;
+        if matches!(worked, Worked::Done) {
+            desk.work_ended(turn);
+        }
+        for screen in screens {
+            screen.face_mut().worked(turn, worked, desk);
         }
     }
 

@@ -2,8 +2,8 @@
 
 use std::sync::Arc;
 
-use super::{Ask, News, OfWhat, Reply, Request, Stocked, Window, hunt};
-use crate::season::{ActError, Moment, Season, Shelf, Store};
+use super::{Ask, News, OfWhat, Reply, Request, Stocked, Window, hunt, work};
+use crate::season::{ActError, Moment, PlanWish, Season, Shelf, Store};
 
 /// How many acts a history shows.
 const HISTORY: usize = 500;
@@ -52,6 +52,10 @@ impl<S: Store> Keeper<S> {
             }
             Request::Hunt(job) => {
                 tell(hunt(&job));
+                Ok(())
+            }
+            Request::Work(task) => {
+                work(&task, tell);
                 Ok(())
             }
         };
@@ -134,6 +138,10 @@ impl<S: Store> Keeper<S> {
                     OfWhat::Thing(lots) => self.season.cautions_with(lots.as_slice())?,
                 };
                 Window::Cautions(of.clone(), found)
+            }
+            Ask::Planning => {
+                let shelf = self.shelf.clone().map_or_else(|| self.season.shelf(), Ok)?;
+                Window::Planning(Arc::new(self.season.planning(&PlanWish::default(), shelf)?))
             }
             Ask::Words(lot) => Window::Words(*lot, self.season.line_words(*lot)?),
         })

@@ -1,4 +1,4 @@
-//! What stands behind the screens: the season on a thread of its own, and searches on another.
+//! What stands behind the screens: the season on a thread of its own, searches and long reckoning on two others.
 //!
 //! Screens hold plain values only. They ask by a [`Request`] and are told by a [`Reply`]; so the
 //! thread that draws never waits for a disk, and tests can run both inline.
@@ -8,6 +8,7 @@ mod keeper;
 mod search;
 mod stocked;
 mod threads;
+mod work;
 
 use std::sync::Arc;
 
@@ -16,10 +17,11 @@ pub use keeper::{Clock, Keeper};
 pub use search::{Hunt, Job, hunt};
 pub use stocked::Stocked;
 pub use threads::Threads;
+pub use work::{Halt, Task, Work, Worked, work};
 
 use crate::model::id::{BoxId, HaulId, LotId};
 use crate::season::{
-    Board, BoxCard, Cautions, Explains, HaulCard, HaulLine, History, LastNight, Offer, Place, Prices, PullList,
+    Board, BoxCard, Cautions, Explains, HaulCard, HaulLine, History, LastNight, Offer, Place, Planning, Prices, PullList,
     RuleRow, Ware,
 };
 
@@ -46,6 +48,8 @@ pub enum Ask {
     Words(LotId),
     /// What to be careful of.
     Cautions(OfWhat),
+    /// The open boxes and all that could finish them.
+    Planning,
 }
 
 /// What is looked over for cautions.
@@ -89,6 +93,8 @@ pub enum Window {
     Words(LotId, String),
     /// The strictest first.
     Cautions(OfWhat, Cautions),
+    /// To be reckoned with.
+    Planning(Arc<Planning>),
 }
 
 /// What the screens ask of the season.
@@ -104,6 +110,8 @@ pub enum Request {
     Draft(String),
     /// Search; nothing of the season is needed for it.
     Hunt(Job),
+    /// Reckon; it takes time, and may be ended from outside.
+    Work(Task),
 }
 
 /// What an act came to.
@@ -162,6 +170,13 @@ pub enum Reply {
         turn: u64,
         /// Best first.
         offers: Vec<Offer>,
+    },
+    /// What a piece of work came to, so far.
+    Worked {
+        /// Which.
+        turn: u64,
+        /// What.
+        worked: Worked,
     },
     /// What was asked can't be answered.
     Trouble(String),

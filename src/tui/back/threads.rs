@@ -1,24 +1,25 @@
-//! The two threads behind the screens: one keeps the season, one searches.
+//! The threads behind the screens: one keeps the season, one searches, one reckons.
 
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::thread;
 use std::time::Duration;
 
-use super::{Back, Job, Keeper, Reply, Request, hunt};
+use super::{Back, Job, Keeper, Reply, Request, Task, hunt, work};
 use crate::season::Store;
 
 /// How long the season's thread waits before it looks whether another program changed the file.
 const IDLE: Duration = Duration::from_millis(500);
 
-/// The two threads.
+/// The threads.
 pub struct Threads {
     season: Sender<Request>,
     search: Sender<Job>,
+    work: Sender<Task>,
     keeper: Option<thread::JoinHandle<()>>,
 }
 
 impl Threads {
-    /// Starts both. `tell` hands a reply to whoever draws.
+    /// Starts them. `tell` hands a reply to whoever draws.
     pub fn start<S, T>(keeper: Keeper<S>, tell: T) -> Threads
     where
         S: Store + Send + 'static,
@@ -26,10 +27,12 @@ impl Threads {
     {
         let (season, requests) = channel();
         let (search, jobs) = channel();
-        let for_search = tell.clone();
+        let (work, tasks) = channel();
+        let (for_search, for_work) = (tell.clone(), tell.clone());
         thread::spawn(move || run_search(&jobs, &for_search));
+        thread::spawn(move || run_work(&tasks, &for_work));
         let keeper = thread::spawn(move || run_season(keeper, &requests, &tell));
-        Threads { season, search, keeper: Some(keeper) }
+        Threads { season, search, work, keeper: Some(keeper) }
     }
 
     /// Lets the season finish what it was asked, and closes it.
@@ -48,6 +51,7 @@ impl Back for Threads {
         // A thread that is gone has told why before it went.
         match request {
             Request::Hunt(job) => _ = self.search.send(job),
+            Request::Work(task) => _ = self.work.send(task),
             request => _ = self.season.send(request),
         }
     }
@@ -82,5 +86,12 @@ fn run_search(jobs: &Receiver<Job>, tell: &dyn Fn(Reply)) {
             job = newer;
         }
         tell(hunt(&job));
+    }
+}
+
+/// Does one piece of work after another; one that was ended before its turn only says that it is done.
+fn run_work(tasks: &Receiver<Task>, tell: &dyn Fn(Reply)) {
+    while let Ok(task) = tasks.recv() {
+        work(&task, &mut |reply| tell(reply));
     }
 }
