@@ -122,12 +122,17 @@ pub struct Applied {
     pub pull: PullList,
 }
 
+impl PlanThing {
+    /// `2 notebooks, teal`.
+    pub fn words(&self) -> String {
+        things_of(Units::new(self.units).unwrap_or_default(), &self.name)
+    }
+}
+
 impl PlanBox {
     /// `1 comb, 2 pencils`; things with commas in their names are parted by semicolons.
     pub fn words(&self) -> String {
-        let things =
-            self.things.iter().map(|thing| things_of(Units::new(thing.units).unwrap_or_default(), &thing.name));
-        let things: Vec<String> = things.collect();
+        let things: Vec<String> = self.things.iter().map(PlanThing::words).collect();
         things.join(if things.iter().any(|thing| thing.contains(',')) { "; " } else { ", " })
     }
 }

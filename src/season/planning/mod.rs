@@ -65,6 +65,15 @@ pub struct Planning {
     strays: Vec<BoxRow>,
 }
 
+/// What is to be set aside for a box.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Planned {
+    /// The box.
+    pub giftbox: BoxId,
+    /// Batches of a thing, and how many units of it.
+    pub things: Vec<(Vec<LotId>, u32)>,
+}
+
 /// What goes into one box: things by their place, with units.
 type Given<'a> = Vec<(&'a BoxRow, BTreeMap<usize, u32>)>;
 
@@ -101,18 +110,24 @@ impl<S: Store> Season<S> {
         Ok(Applied { said, notes: done.notes, all, boxes, pull: self.pull_list()? })
     }
 
-    /// Sets things aside for a box as a plan has it: batches of a thing, and how many of them. One act, one undo.
-    pub fn set_aside_all(&mut self, giftbox: BoxId, things: &[(Vec<LotId>, u32)]) -> Result<Done, ActError> {
-        let row = self.box_row(giftbox)?;
-        let facts = self.aside_facts(things.iter().map(|(lots, units)| (&row, lots.as_slice(), *units)))?;
-        let units: u32 = things.iter().map(|(_, units)| units).sum();
-        let found: u32 = facts.iter().map(aside_units).sum();
-        if found < units {
-            let label = row.label();
-            return Err(ActError::Nothing(format!("Less is left than was planned for box {label}: look at the plan anew.")));
+    /// Sets things aside as a plan has it: one act, one undo.
+    pub fn aside_planned(&mut self, boxes: &[Planned]) -> Result<Done, ActError> {
+        let mut parts = Vec::new();
+        for planned in boxes {
+            let row = self.box_row(planned.giftbox)?;
+            parts.extend(planned.things.iter().map(|(lots, units)| (row.clone(), lots.as_slice(), *units)));
+        }
+        let facts = self.aside_facts(parts.iter().map(|(row, lots, units)| (row, *lots, *units)))?;
+        let units: u32 = parts.iter().map(|(_, _, units)| units).sum();
+        if facts.is_empty() || facts.iter().map(aside_units).sum::<u32>() < units {
+            return Err(ActError::Nothing("Less is left than was planned: look at the plan anew.".to_owned()));
         }
         let mut done = self.act(&facts)?;
-        done.said = format!("Set aside {} for box {}.", counted(u64::from(units), "thing", "things"), row.label());
+        let whom = match parts.first() {
+            Some((row, ..)) if boxes.len() == 1 => format!("box {}", row.label()),
+            _ => counted(boxes.len() as u64, "box", "boxes"),
+        };
+        done.said = format!("Set aside {} for {whom}.", counted(u64::from(units), "thing", "things"));
         Ok(done)
     }
 

@@ -23,18 +23,17 @@ impl Planning {
         let mut most = plan::most(&self.problem, quick);
         let mut tonight = self.answered(&most);
         tell(tonight.clone());
+        let all = || plan::cheapest(&self.shopping_problem(), Wish::All, stop).shopping;
+        let shopping = (most.found < self.open()).then(all).flatten();
+        self.needs(&mut tonight, shopping.as_ref());
+        tell(tonight.clone());
         if most.found < most.at_most {
             let again = Problem { shown: Some(most.plan.clone()), ..self.problem.clone() };
             most = plan::most(&again, stop);
             tonight = self.answered(&most);
+            self.needs(&mut tonight, shopping.as_ref());
+            tell(tonight.clone());
         }
-        let shopping = if most.found < self.open() {
-            plan::cheapest(&self.shopping_problem(), Wish::All, stop).shopping
-        } else {
-            None
-        };
-        self.needs(&mut tonight, shopping.as_ref());
-        tell(tonight.clone());
         if tonight.lines.iter().any(|line| line.short > 0) {
             self.gains(&mut tonight, most.found, stop);
             tell(tonight);
@@ -70,10 +69,11 @@ impl Planning {
     fn answered(&self, most: &Most) -> Tonight {
         let open = self.open();
         let mut answer = vec![self.headline(most)];
+        let shown = self.by_name();
+        let explained = self.explained(most, &shown);
+        let reasons = plan::reasons(&shown, &explained);
         if most.found < open {
-            let shown = self.by_name();
-            let explained = self.explained(most, &shown);
-            answer.extend(plan::reasons(&shown, &explained).into_iter().take(REASONS.min(explained.short.len())));
+            answer.extend(reasons.iter().take(REASONS.min(explained.short.len())).cloned());
         }
         for stray in &self.strays {
             answer.push(format!("Box {}: {} is no age group of the drive.", stray.label(), stray.facts.ages));
@@ -83,6 +83,7 @@ impl Planning {
             can_finish: most.found,
             at_most: most.at_most,
             answer,
+            reasons,
             over: most.explanation.left.iter().map(|left| u32::try_from(left.units).unwrap_or(0)).sum(),
             boxes: self.plan_boxes(&self.given(most)),
             ..Tonight::default()

@@ -37,6 +37,8 @@ pub enum Action {
     Redo,
     /// The pull list.
     Pull,
+    /// What can be finished, and what to buy.
+    Plan,
     /// What was done.
     History,
     /// All hauls.
@@ -65,6 +67,10 @@ pub enum Action {
     Away,
     /// Put one in.
     PutOne,
+    /// Set aside all that can be.
+    PlanAll,
+    /// What is on screen as a page.
+    Paper,
     /// Hold it for the box.
     SetAside,
     /// Move it to another box.

@@ -25,6 +25,7 @@ pub mod list;
 mod making;
 pub mod night;
 pub mod packing;
+pub mod plan;
 pub mod pasted;
 pub mod pull;
 pub mod review;

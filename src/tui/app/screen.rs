@@ -16,6 +16,7 @@ use super::list::{List, Rows};
 use super::night::Night;
 use super::packing::Packing;
 use super::pasted::Pasted;
+use super::plan::Plan;
 use super::pull::Pull;
 use super::review::Review;
 use super::seen::Seen;
@@ -195,6 +196,8 @@ screens! {
     Hauls(HaulList),
     /// The last night.
     DropOff(Night),
+    /// What can be finished, and what to buy.
+    Plan(Plan),
     /// What to be careful of.
     Careful(Careful),
     /// The drive's rules.
