@@ -149,25 +149,26 @@ impl Way {
         match &self.cost {
             None => String::new(),
             Some(cost) if cost.unpriced == 0 => format!("{things}, about {}", cost.words()),
+            Some(cost) if cost.unpriced == u64::from(self.units) => format!("{things}, no price known"),
             Some(cost) => format!("{things}, {}", cost.words()),
         }
     }
 
-    /// `All of them: 31 things to buy, about 18.20.`
+    /// `To finish all of them: buy 31 things, about 18.20.`
     pub fn words(&self) -> String {
-        let Some(cost) = &self.cost else { return format!("No shopping was found for {}.", self.aim) };
-        let things = counted(u64::from(self.units), "thing", "things");
-        let cost = if cost.unpriced == 0 { format!("about {}", cost.words()) } else { cost.words().to_owned() };
+        if self.cost.is_none() {
+            return format!("No shopping was found for {}.", self.aim);
+        }
         let more = self.at_most.unwrap_or(self.boxes).saturating_sub(self.boxes);
         let more = if more > 0 { format!(", perhaps up to {more} more") } else { String::new() };
         match (self.at_most, self.units) {
             (Some(_), 0) => format!("Shopping {} finishes no more boxes{more}.", self.aim),
             (Some(_), _) => {
                 let boxes = counted(u64::from(self.boxes), "box", "boxes");
-                format!("Shopping {} finishes {boxes}{more}: {things} to buy, {cost}.", self.aim)
+                format!("Shopping {} finishes {boxes}{more}: {}.", self.aim, self.bought())
             }
             (None, 0) => format!("To finish {} nothing needs to be bought.", self.aim),
-            (None, _) => format!("To finish {}: {things} to buy, {cost}.", self.aim),
+            (None, _) => format!("To finish {}: buy {}.", self.aim, self.bought()),
         }
     }
 }

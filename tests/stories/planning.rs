@@ -113,7 +113,7 @@ fn of_three_boxes_two_can_be_finished_and_the_third_costs_40_cents() {
     let told = "You can finish 2 of 3 boxes; that is the most you can finish.\n";
     assert!(said.code == 1 && said.out.starts_with(told), "{}{}", said.out, said.err);
     let way = "1 more toothbrush and 2 more school things finish 1 more box, about 0.40.\n\
-               To finish all of them: 3 things to buy, about 0.40.\n\
+               To finish all of them: buy 3 things, about 0.40.\n\
                `brimful plan --apply` sets aside what they still need.\n";
     assert!(said.out.contains(way), "{}", said.out);
     let plan = home.json(&["plan"]);

@@ -15,7 +15,7 @@ use rust_decimal::Decimal;
 use super::names::Thing;
 use super::{ActError, Done, Season, Shelf, Ware};
 use crate::model::age::Ages;
-use crate::model::checklist::gaps;
+use crate::model::checklist::{Held, gaps};
 use crate::model::currency::Currency;
 use crate::model::fact::Fact;
 use crate::model::id::{BoxId, LotId};
@@ -29,7 +29,7 @@ use crate::plan::{self, Demand, Offer, Problem, Shop};
 use crate::report::buy::ShoppingPage;
 use crate::report::plan::{Applied, BoxPlan};
 use crate::store::Store;
-use demand::Sorted;
+use demand::{Kinds, Sorted};
 use supply::{Prices, Wanted, offers, stock};
 
 /// Which boxes a plan looks at, and what else is asked.
@@ -43,7 +43,20 @@ pub struct PlanWish {
     pub band: Option<Ages>,
 }
 
-/// The open boxes, what is on hand and what could be bought: plain values, to be reckoned with wherever there is time.
+/// What a plan follows from: the open boxes, what is on hand and what things cost. Plain values, to be reckoned with
+/// wherever there is time.
+#[derive(Debug)]
+pub struct Basis {
+    currency: Currency,
+    boxes_wished: Option<u32>,
+    budget: Option<Money>,
+    sorted: Sorted,
+    strays: Vec<BoxRow>,
+    shelf: Shelf,
+    prices: Prices,
+}
+
+/// The open boxes, what is on hand and what could be bought, as a problem, with what its parts stand for.
 #[derive(Debug)]
 pub struct Planning {
     currency: Currency,
@@ -54,6 +67,8 @@ pub struct Planning {
     problem: Problem,
     /// The boxes of each group.
     boxes: Vec<Vec<BoxRow>>,
+    /// What each box of a group holds already, kind by kind.
+    held: Vec<Kinds>,
     /// All things, on hand or not.
     shelf: Shelf,
     /// The ware that each thing is.
@@ -80,17 +95,17 @@ type Given<'a> = Vec<(&'a BoxRow, BTreeMap<usize, u32>)>;
 impl<S: Store> Season<S> {
     /// How many of the open boxes can be finished, what holds the others back, and the ways out.
     pub fn plan_boxes(&self, wish: &PlanWish, stop: &dyn Stop) -> Result<BoxPlan, ActError> {
-        Ok(self.planning(wish, self.shelf()?)?.plan(stop))
+        Ok(self.planning(wish)?.plan(stop))
     }
 
     /// What to buy so that all open boxes can be finished; or so many of them; or as many as an amount is enough for.
     pub fn to_buy(&self, wish: &PlanWish, stop: &dyn Stop) -> Result<ShoppingPage, ActError> {
-        self.planning(wish, self.shelf()?)?.page(stop)
+        self.planning(wish)?.page(stop)
     }
 
     /// Sets aside what the boxes still need that can be finished: one act, one undo.
     pub fn apply_plan(&mut self, wish: &PlanWish, stop: &dyn Stop) -> Result<Applied, ActError> {
-        let planning = self.planning(wish, self.shelf()?)?;
+        let planning = self.planning(wish)?;
         let most = plan::most(&planning.problem, stop);
         let given = planning.given(&most);
         let lots = |at: &usize| &planning.wares[*at].lots[..];
@@ -151,8 +166,8 @@ impl<S: Store> Season<S> {
         Ok(facts)
     }
 
-    /// All that a plan follows from; `shelf` as it is now.
-    pub fn planning(&self, wish: &PlanWish, shelf: Shelf) -> Result<Planning, ActError> {
+    /// All that a plan follows from; `shelf` as it is now. Without `priced` nobody asks what things cost.
+    pub fn basis(&self, wish: &PlanWish, shelf: Shelf, priced: bool) -> Result<Basis, ActError> {
         let profile = self.profile()?;
         known_band(&profile, wish.band)?;
         let mut rows: Vec<BoxRow> = self.store.boxes()?.into_iter().filter(|row| row.state.is_open()).collect();
@@ -165,18 +180,41 @@ impl<S: Store> Season<S> {
                 strays.push(row);
                 continue;
             };
-            let inside = held.get(&row.giftbox).into_iter().flatten().map(|held| held.held.clone());
-            sorted.add(row, &gaps(&band.checklist, &inside.collect::<Vec<_>>()), &self.catalogue);
+            let inside: Vec<Held> =
+                held.get(&row.giftbox).into_iter().flatten().map(|held| held.held.clone()).collect();
+            sorted.add(row, &gaps(&band.checklist, &inside), &inside, &self.catalogue);
         }
-        let Sorted { groups, boxes } = sorted;
-        let (stock, wares) = stock(shelf.wares(), &groups);
-        let prices = Prices::of(&self.store.lots()?);
-        let offers = offers(&groups, &prices);
-        let priced = offers.iter().filter(|(wanted, _)| wanted.priced).map(|(_, offer)| offer.clone()).collect();
-        let problem = Problem { demand: Demand { groups }, stock, shop: Shop { offers: priced }, ..Problem::default() };
         let budget = wish.budget.map(|amount| self.amount(amount)).transpose()?;
-        let (currency, boxes_wished) = (profile.currency, wish.boxes);
-        Ok(Planning { currency, boxes_wished, budget, problem, boxes, shelf, wares, offers, prices, strays })
+        let prices = if priced { Prices::of(&self.store.lots()?) } else { Prices::default() };
+        Ok(Basis { currency: profile.currency, boxes_wished: wish.boxes, budget, sorted, strays, shelf, prices })
+    }
+
+    fn planning(&self, wish: &PlanWish) -> Result<Planning, ActError> {
+        Ok(Planning::of(&self.basis(wish, self.shelf()?, true)?))
+    }
+}
+
+impl Planning {
+    /// The basis as a problem.
+    pub fn of(basis: &Basis) -> Planning {
+        let Basis { sorted, shelf, prices, .. } = basis;
+        let (stock, wares) = stock(shelf.wares(), &sorted.groups);
+        let offers = offers(&sorted.groups, prices);
+        let priced = offers.iter().filter(|(wanted, _)| wanted.priced).map(|(_, offer)| offer.clone()).collect();
+        let demand = Demand { groups: sorted.groups.clone() };
+        Planning {
+            currency: basis.currency,
+            boxes_wished: basis.boxes_wished,
+            budget: basis.budget,
+            problem: Problem { demand, stock, shop: Shop { offers: priced }, ..Problem::default() },
+            boxes: sorted.boxes.clone(),
+            held: sorted.held.clone(),
+            shelf: shelf.clone(),
+            wares,
+            offers,
+            prices: prices.clone(),
+            strays: basis.strays.clone(),
+        }
     }
 }
 
@@ -192,4 +230,3 @@ fn known_band(profile: &Profile, band: Option<Ages>) -> Result<(), ActError> {
     let known: Vec<String> = profile.bands.iter().map(|band| band.ages.to_string()).collect();
     Err(ActError::NotUnderstood(format!("{ages} is no age group of the drive; there is {}", known.join(", "))))
 }
-

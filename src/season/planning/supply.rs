@@ -38,7 +38,7 @@ fn thing(ware: &OnShelf, groups: &[Group]) -> Thing {
 }
 
 /// What things cost when they were bought.
-#[derive(Debug)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Prices {
     bought: Vec<Bought>,
 }

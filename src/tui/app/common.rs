@@ -235,7 +235,9 @@ impl App {
         };
         let of = match giftbox {
             _ if things_in_hand && !lots.is_empty() => OfWhat::Thing(lots),
-            Some(giftbox) if matches!(self.top().kind(), Kind::Home | Kind::Packing | Kind::Plan) => OfWhat::Box(giftbox),
+            Some(giftbox) if matches!(self.top().kind(), Kind::Home | Kind::Packing | Kind::Plan) => {
+                OfWhat::Box(giftbox)
+            }
             _ => OfWhat::All,
         };
         self.desk.shut_line();

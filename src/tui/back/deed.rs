@@ -4,7 +4,8 @@ use crate::model::id::{BoxId, HaulId, LotId, PlacementId};
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
 use crate::season::{
-    ActError, BoxChange, Done, Explains, Level, LogHow, NotLogged, Planned, PutHow, Remake, Repriced, Season, Shelf, Store, Way,
+    ActError, BoxChange, Done, Explains, Level, LogHow, NotLogged, Planned, PutHow, Remake, Repriced, Season, Shelf,
+    Store, Way,
 };
 
 use super::Outcome;

@@ -21,7 +21,7 @@ pub use work::{Halt, Task, Work, Worked, work};
 
 use crate::model::id::{BoxId, HaulId, LotId};
 use crate::season::{
-    Board, BoxCard, Cautions, Explains, HaulCard, HaulLine, History, LastNight, Offer, Place, Planning, Prices, PullList,
+    Basis, Board, BoxCard, Cautions, Explains, HaulCard, HaulLine, History, LastNight, Offer, Place, Prices, PullList,
     RuleRow, Ware,
 };
 
@@ -50,6 +50,8 @@ pub enum Ask {
     Cautions(OfWhat),
     /// The open boxes and all that could finish them.
     Planning,
+    /// The same without what things cost: enough to tell who needs what.
+    Needs,
 }
 
 /// What is looked over for cautions.
@@ -94,7 +96,9 @@ pub enum Window {
     /// The strictest first.
     Cautions(OfWhat, Cautions),
     /// To be reckoned with.
-    Planning(Arc<Planning>),
+    Planning(Arc<Basis>),
+    /// The same without what things cost.
+    Needs(Arc<Basis>),
 }
 
 /// What the screens ask of the season.

@@ -60,8 +60,11 @@ fn one_box(canvas: &mut Canvas<'_>, app: &App, plan: &Plan, walk: &Walk, place: 
     let holds = line.map(|line| format!("{} in it now, {} set aside.", line.things, line.aside)).unwrap_or_default();
     canvas.text(place.x + 2, after + 1, place.width, &holds, Role::Text);
     if walk.done() > 0 {
-        let done = format!("Set aside for {} so far; {} fetches it.", counted(walk.done() as u64, "box", "boxes"),
-            app.desk.key(Action::Pull));
+        let done = format!(
+            "Set aside for {} so far; {} fetches it.",
+            counted(walk.done() as u64, "box", "boxes"),
+            app.desk.key(Action::Pull)
+        );
         canvas.text(place.x + 2, after + 2, place.width, &done, Role::Text);
     }
 }
@@ -120,9 +123,10 @@ fn text(canvas: &mut Canvas<'_>, plan: &Plan, lines: &[String], place: Place) {
     for line in lines.iter().skip(plan.list(0).row()) {
         let width = place.width.saturating_sub(2);
         let indent = cells(line) - cells(line.trim_start());
-        for part in lines_of(line.trim_start(), width.saturating_sub(indent), 8).into_iter().chain(
-            line.trim().is_empty().then_some(""),
-        ) {
+        for part in lines_of(line.trim_start(), width.saturating_sub(indent), 8)
+            .into_iter()
+            .chain(line.trim().is_empty().then_some(""))
+        {
             if y >= place.y + place.height {
                 return;
             }

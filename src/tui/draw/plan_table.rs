@@ -141,14 +141,19 @@ fn draw_line(canvas: &mut Canvas<'_>, plan: &Plan, line: &Line, place: Place, y:
             let fold = if plan.unfolded { "Enter folds it up" } else { "Enter shows it" };
             let words = match over {
                 0 => format!("all the rest is on hand; {fold}"),
-                over => format!("all the rest is on hand, with {} over; {fold}", counted(over.into(), "thing", "things")),
+                over => {
+                    format!("all the rest is on hand, with {} over; {fold}", counted(over.into(), "thing", "things"))
+                }
             };
             canvas.text(place.x + 2, y, place.width.saturating_sub(2), &words, Role::Text);
         }
         Line::Buy(at) => buy(canvas, &plan.lines()[*at], place, y),
         Line::Total => {
             let words = tonight.map(|tonight| format!("in all {}", tonight.to_buy)).unwrap_or_default();
-            canvas.text(place.x + 2, y, place.width.saturating_sub(2), &words, Role::Text);
+            canvas.text(place.x + 2, y, place.width.saturating_sub(10), &words, Role::Text);
+            let gains: Option<u32> = plan.lines().iter().filter(|line| line.short > 0).map(|line| line.gains).sum();
+            let gains = gains.map(|gains| format!("+{gains}")).unwrap_or_default();
+            canvas.right(Columns::of_buys(place).ends[3], y, 6, &gains, Role::Text);
         }
     }
 }
@@ -223,7 +228,7 @@ fn buy(canvas: &mut Canvas<'_>, line: &NeedLine, place: Place, y: u16) {
     let cost = if line.cost.is_empty() { "?" } else { &line.cost };
     let gains = match line.gains {
         None => "…".to_owned(),
-        Some(0) => "with more".to_owned(),
+        Some(0) => "–".to_owned(),
         Some(gains) => format!("+{gains}"),
     };
     columns.row(canvas, y, &[&line.short.to_string(), &each, cost, &gains], Role::Text);
@@ -238,7 +243,13 @@ fn what_if(canvas: &mut Canvas<'_>, app: &App, plan: &Plan, place: Place) {
         (Some(what_if), true) => {
             let words = format!("What if you buy {}?  {}", what_if.bought, what_if.words(now));
             canvas.wrapped(x, place.y, (width, 2), &words, Role::Text);
-            canvas.text(x, place.y + 2, width, &format!("{keys} change it, and the answer follows. Nothing is kept."), Role::Quiet);
+            canvas.text(
+                x,
+                place.y + 2,
+                width,
+                &format!("{keys} change it, and the answer follows. Nothing is kept."),
+                Role::Quiet,
+            );
         }
         (None, true) => _ = canvas.text(x, place.y + 1, width, "Looking…", Role::Quiet),
         (_, false) => {

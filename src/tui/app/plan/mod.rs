@@ -14,7 +14,7 @@ use super::packing::Packing;
 use super::screen::{Face, No, Screen};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId};
-use crate::season::{NeedLine, PlanBox, Planning, Report, ShoppingPage, Tonight, WhatIf};
+use crate::season::{Basis, NeedLine, PlanBox, Report, ShoppingPage, Tonight, WhatIf};
 use crate::tui::back::{Ask, Outcome, Window, Work, Worked};
 
 /// What is reckoned at the moment.
@@ -56,7 +56,7 @@ pub enum Row {
 
 /// The plan.
 pub struct Plan {
-    planning: Option<Arc<Planning>>,
+    basis: Option<Arc<Basis>>,
     /// What is known of it.
     pub tonight: Option<Tonight>,
     /// What is looked at.
@@ -81,7 +81,7 @@ pub struct Plan {
 impl Default for Plan {
     fn default() -> Plan {
         Plan {
-            planning: None,
+            basis: None,
             tonight: None,
             view: View::Table,
             what_if: None,
@@ -239,15 +239,15 @@ impl Plan {
 
     /// Begins with what is due, if nothing is being reckoned.
     fn go_on(&mut self, desk: &mut Desk) {
-        let Some(planning) = self.planning.as_ref().filter(|_| !desk.is_reckoning(self.job.0)) else { return };
+        let Some(basis) = self.basis.as_ref().filter(|_| !desk.is_reckoning(self.job.0)) else { return };
         let Some(job) = [Job::Plan, Job::WhatIf, Job::Page].into_iter().find(|job| self.due.contains(job)) else {
             return;
         };
         let work = match job {
-            Job::Plan => Work::Plan(Arc::clone(planning)),
+            Job::Plan => Work::Plan(Arc::clone(basis)),
             Job::WhatIf if self.bought().is_empty() => return self.due.retain(|due| *due != job),
-            Job::WhatIf => Work::WhatIf(Arc::clone(planning), self.bought()),
-            Job::Page => Work::Page(Arc::clone(planning)),
+            Job::WhatIf => Work::WhatIf(Arc::clone(basis), self.bought()),
+            Job::Page => Work::Page(Arc::clone(basis)),
         };
         self.job = (desk.reckon(work), job);
     }
@@ -300,8 +300,8 @@ impl Face for Plan {
     }
 
     fn take(&mut self, window: &Window, desk: &mut Desk) {
-        if let Window::Planning(planning) = window {
-            self.planning = Some(Arc::clone(planning));
+        if let Window::Planning(basis) = window {
+            self.basis = Some(Arc::clone(basis));
             self.what_if = None;
             self.again(Job::Plan, desk);
             self.again(Job::WhatIf, desk);
