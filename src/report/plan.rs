@@ -27,6 +27,8 @@ pub struct BoxPlan {
     pub next: Vec<String>,
     /// What it takes to finish more.
     pub ways: Vec<Way>,
+    /// How many of the boxes that can be finished have room for it all; none where that wasn't asked.
+    pub room: Option<RoomRow>,
     /// By age group and whom they are for.
     pub groups: Vec<GroupRow>,
     /// By category.
@@ -36,6 +38,19 @@ pub struct BoxPlan {
     /// Boxes whose ages are no age group of the drive, with those ages.
     #[serde(skip)]
     pub strays: Vec<(String, String)>,
+}
+
+/// How many boxes have room for what they get, by sizes added up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct RoomRow {
+    /// Boxes that have room.
+    pub fit: u32,
+    /// Boxes that can be finished.
+    pub of: u32,
+    /// The others.
+    pub too_full: Vec<String>,
+    /// Things whose size nobody knows; they count as taking none.
+    pub sizes_unknown: u32,
 }
 
 /// A shopping and how far it gets.
@@ -137,6 +152,27 @@ impl PlanBox {
     }
 }
 
+impl RoomRow {
+    /// `By their sizes there is room in 19 of the 21 for all they get; too full: 4, 9.`
+    pub fn words(&self) -> String {
+        let too_full =
+            if self.too_full.is_empty() { String::new() } else { format!("; too full: {}", self.too_full.join(", ")) };
+        let unknown = match self.sizes_unknown {
+            0 => String::new(),
+            count => format!(
+                " {} no known size and count as taking no room.",
+                counted(count.into(), "thing has", "things have")
+            ),
+        };
+        match (self.fit, self.of) {
+            (1, 1) => format!("By their sizes there is room in the box for all it gets.{unknown}"),
+            (fit, of) => {
+                format!("By their sizes there is room in {fit} of the {of} for all they get{too_full}.{unknown}")
+            }
+        }
+    }
+}
+
 impl Way {
     /// No shopping was found that gets there.
     pub fn none(aim: &str) -> Way {
@@ -177,6 +213,7 @@ impl BoxPlan {
     /// The answer: how many, what holds back, what to buy next, what all would take, what to do.
     fn answer(&self) -> Vec<String> {
         let mut lines = vec![self.headline.clone()];
+        lines.extend(self.room.as_ref().map(RoomRow::words));
         lines.extend(self.reasons.first().filter(|_| self.can_finish < self.open).cloned());
         lines.extend(self.next.first().cloned());
         lines.extend(self.ways.iter().map(Way::words));

@@ -76,6 +76,7 @@ pub(super) fn candidate(ware: &Ware, aside_here: u32) -> Candidate<'_> {
         ages: ware.ages,
         colours: &ware.colours,
         theme: ware.theme.as_deref(),
+        size: ware.size.as_deref(),
         free: ware.free(),
         aside_here: aside_here.min(ware.on_hand),
         flags: &ware.flags,

@@ -1,6 +1,7 @@
 //! Which boxes can be finished with what is on hand, what to buy for the others, and setting it aside.
 
 mod demand;
+mod room;
 mod shopping;
 mod supply;
 mod told;
@@ -41,6 +42,8 @@ pub struct PlanWish {
     pub budget: Option<Decimal>,
     /// Only boxes of this age group.
     pub band: Option<Ages>,
+    /// How many of the boxes have room for what they get.
+    pub room: bool,
 }
 
 /// What a plan follows from: the open boxes, what is on hand and what things cost. Plain values, to be reckoned with
@@ -95,7 +98,13 @@ type Given<'a> = Vec<(&'a BoxRow, BTreeMap<usize, u32>)>;
 impl<S: Store> Season<S> {
     /// How many of the open boxes can be finished, what holds the others back, and the ways out.
     pub fn plan_boxes(&self, wish: &PlanWish, stop: &dyn Stop) -> Result<BoxPlan, ActError> {
-        Ok(self.planning(wish)?.plan(stop))
+        let planning = self.planning(wish)?;
+        let most = plan::most(&planning.problem, stop);
+        let mut told = planning.plan(&most, stop);
+        if wish.room {
+            told.room = Some(self.with_room(&planning, &most)?);
+        }
+        Ok(told)
     }
 
     /// What to buy so that all open boxes can be finished; or so many of them; or as many as an amount is enough for.
@@ -153,13 +162,11 @@ impl<S: Store> Season<S> {
         let mut things: Vec<(&[LotId], Thing)> = Vec::new();
         let mut facts = Vec::new();
         for (row, lots, units) in parts {
-            let at = match things.iter().position(|(known, _)| *known == lots) {
-                Some(at) => at,
-                None => {
-                    things.push((lots, self.thing_of(lots)?));
-                    things.len() - 1
-                }
-            };
+            let known = things.iter().position(|(known, _)| *known == lots);
+            let at = known.unwrap_or(things.len());
+            if known.is_none() {
+                things.push((lots, self.thing_of(lots)?));
+            }
             let units = Units::new(units).unwrap_or_default();
             facts.extend(self.use_free(row, &mut things[at].1, units, true)?);
         }

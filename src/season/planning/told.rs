@@ -13,15 +13,14 @@ use crate::report::plan::{BoxPlan, CategoryRow, GroupRow, PlanBox, PlanThing, Wa
 
 impl Planning {
     /// How many of the boxes can be finished, what holds the others back, and the ways out.
-    pub fn plan(&self, stop: &dyn Stop) -> BoxPlan {
-        let most = plan::most(&self.problem, stop);
+    pub(super) fn plan(&self, most: &Most, stop: &dyn Stop) -> BoxPlan {
         let mut ways = Vec::new();
         ways.extend(self.boxes_wished.map(|count| self.so_many(count, stop)));
         ways.extend(self.budget.map(|budget| self.within(budget, stop)));
         if most.found < self.open() {
             ways.push(self.all_of_them(stop));
         }
-        self.told(&most, ways, stop)
+        self.told(most, ways, stop)
     }
 
     /// Boxes that are looked at.
@@ -82,6 +81,7 @@ impl Planning {
             reasons: plan::reasons(&shown, &self.explained(most, &shown)),
             next: next.iter().map(|step| plan::step_in_words(step, &amount)).collect(),
             ways,
+            room: None,
             groups: self.group_rows(most),
             categories: self.category_rows(stop),
             boxes: self.plan_boxes(&given),

@@ -112,7 +112,7 @@ impl Planning {
 
     fn need(&self, at: usize, wanted: &Wanted, offer: &Offer, shopping: Option<&Shopping>) -> NeedLine {
         let (category, kind) = (wanted.category.as_str(), wanted.kind.as_deref());
-        let asks = |group: &Group| self.of_group(group, wanted) > 0;
+        let asks = |group: &Group| Planning::of_group(group, wanted) > 0;
         let lines = shopping.map(|shopping| shopping.list.as_slice()).unwrap_or_default();
         let bought = || lines.iter().filter(|line| line.offer == at);
         let short = bought().map(|line| line.units).sum();
@@ -138,7 +138,13 @@ impl Planning {
         NeedLine {
             what: kind.map_or_else(|| Category::from(category).words().to_owned(), str::to_owned),
             whom: wanted.whom.clone(),
-            needed: self.problem.demand.groups.iter().map(|group| group.boxes * self.of_group(group, wanted)).sum(),
+            needed: self
+                .problem
+                .demand
+                .groups
+                .iter()
+                .map(|group| group.boxes * Planning::of_group(group, wanted))
+                .sum(),
             on_hand: things.iter().map(|(_, units)| units).sum(),
             short,
             each: priced(self.plain(offer)),
@@ -153,7 +159,7 @@ impl Planning {
     }
 
     /// Units that a box of a group needs of what is wanted.
-    fn of_group(&self, group: &Group, wanted: &Wanted) -> u32 {
+    fn of_group(group: &Group, wanted: &Wanted) -> u32 {
         let need = group.needs.iter().filter(|need| need.category == wanted.category);
         match &wanted.kind {
             Some(kind) => need.map(|need| need.must.get(kind).copied().unwrap_or(0)).sum(),
