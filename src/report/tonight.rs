@@ -1,5 +1,6 @@
 //! The plan as one looks at it at the table: the answer, what is still needed, what to buy, box by box.
 
+use super::buy::in_sizes;
 use super::plan::PlanBox;
 use crate::model::id::BoxId;
 
@@ -78,6 +79,11 @@ impl NeedLine {
             [one] => format!("{}, {one}", self.what),
             [one, rest @ ..] => format!("{}, {one} and {} more", self.what, rest.len()),
         }
+    }
+
+    /// `clothing, girls 6–8, size 6 or 7-8`.
+    pub fn sized_name(&self) -> String {
+        self.name() + &in_sizes(&self.sizes)
     }
 }
 

@@ -12,7 +12,7 @@ mod size;
 mod uses;
 
 pub use fits::misfit;
-pub use size::is_wrong_size;
+pub use size::{is_their_size, is_wrong_size};
 #[cfg(test)]
 pub(crate) use uses::kinds as kinds_with_a_use;
 

@@ -15,10 +15,21 @@ const NO_AGES: &[&str] = &["shoe", "sneaker", "boot", "sandal", "slipper", "flip
 /// Common practice: children's clothes up to size 16 are numbered by age in years (`4T`, `6`, `7-8`, `9/10`). Sizes by
 /// letter or by height say nothing here, and so do those of shoes, socks and gloves.
 pub fn is_wrong_size(category: Option<&Category>, kind: Option<&str>, size: Option<&str>, ages: Ages) -> bool {
+    let Some((from, to)) = named_ages(category, kind, size) else { return false };
+    to + NEXT < ages.from() || ages.to().is_some_and(|last| from > last.saturating_add(NEXT))
+}
+
+/// Whether clothes of this size are named after ages of a box.
+pub fn is_their_size(category: Option<&Category>, kind: Option<&str>, size: Option<&str>, ages: Ages) -> bool {
+    named_ages(category, kind, size)
+        .is_some_and(|(from, to)| to >= ages.from() && ages.to().is_none_or(|last| from <= last))
+}
+
+/// The ages that clothes of this size are named after; none where it is no age.
+fn named_ages(category: Option<&Category>, kind: Option<&str>, size: Option<&str>) -> Option<(u8, u8)> {
     let by_age = category == Some(&Category::Clothing)
         && !NO_AGES.iter().any(|word| kind.is_some_and(|kind| kind.to_lowercase().contains(word)));
-    let Some((from, to)) = size.filter(|_| by_age).and_then(years) else { return false };
-    to + NEXT < ages.from() || ages.to().is_some_and(|last| from > last.saturating_add(NEXT))
+    size.filter(|_| by_age).and_then(years)
 }
 
 /// The years that a size is named after, first and last.
@@ -55,5 +66,7 @@ mod tests {
         assert!(!other(&Category::Clothing, Some("rain boots"), Some("10")));
         assert!(!other(&Category::Clothing, Some("t-shirt"), Some("L")) && !other(&Category::Clothing, None, None));
         assert!(!other(&Category::Toy, Some("ball"), Some("10")));
+        let theirs = |size| is_their_size(Some(&Category::Clothing), Some("t-shirt"), Some(size), ages(6, 8));
+        assert!(theirs("7-8") && theirs("8-9") && theirs("6") && !theirs("5") && !theirs("9") && !theirs("M"));
     }
 }

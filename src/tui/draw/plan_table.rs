@@ -33,8 +33,8 @@ enum Line {
     Total,
 }
 
-/// The rows of `what if`, under the table.
-const WHAT_IF: u16 = 3;
+/// The rows of `what if`, under the table: with an answer, and without one.
+const WHAT_IF: (u16, u16) = (3, 2);
 /// The longest bar.
 const BAR: u16 = 16;
 
@@ -47,7 +47,12 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, plan: &Plan, place: Place) {
     };
     let wide = app.desk.size.tier() == Tier::Wide;
     let left = if wide { Place { width: place.width * 3 / 5, ..place } } else { place };
-    let foot = if place.height >= 12 && tonight.lines.iter().any(|line| line.short > 0) { WHAT_IF } else { 0 };
+    let foot = match (place.height, plan.is_wishing()) {
+        (..12, _) => 0,
+        _ if tonight.lines.iter().all(|line| line.short == 0) => 0,
+        (_, true) => WHAT_IF.0,
+        (_, false) => WHAT_IF.1,
+    };
     let rows = Place { height: left.height - foot, ..left };
     let lines = lines(app, plan, tonight, left.width.saturating_sub(2));
     scrolled(canvas, plan, &lines, rows);
@@ -218,8 +223,7 @@ fn bar(plan: &Plan, line: &NeedLine) -> String {
 /// `wow item, boys 9–12   2   3.10   6.00   +2`.
 fn buy(canvas: &mut Canvas<'_>, line: &NeedLine, place: Place, y: u16) {
     let columns = Columns::of_buys(place);
-    let sizes = if line.sizes.is_empty() { String::new() } else { format!(", size {}", line.sizes.join(" or ")) };
-    canvas.text(columns.x, y, columns.name, &format!("{}{sizes}", line.name()), Role::Text);
+    canvas.text(columns.x, y, columns.name, &line.sized_name(), Role::Text);
     let each = match (line.each.as_str(), line.pack) {
         ("", _) => "unknown".to_owned(),
         (each, 1) => each.to_owned(),
