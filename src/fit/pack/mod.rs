@@ -3,7 +3,8 @@
 //! The parts are known from the literature on container loading: largest empty spaces (Parreño et al. 2008), blocks
 //! joined from blocks (Fanslau & Bortfeldt 2010; Zhu et al. 2012), a beam whose states are judged by a greedy
 //! completion (Araya & Riff 2014), the rating of a block by what it touches and what it wastes (Araya, Guerrero &
-//! Nuñez 2017), and giving more weight to what a try has left out (squeaky wheel optimization, Joslin & Clements 1999). Integers throughout, but for ratings; the same seed and number of rollouts give the same load.
+//! Nuñez 2017), and more weight for what a try has left out (squeaky wheel optimization, Joslin & Clements 1999).
+//! Integers throughout, but for ratings; the same seed and number of rollouts give the same load.
 
 mod beam;
 mod block;
