@@ -93,7 +93,7 @@ impl Table {
         let candidate = |(block, of): (usize, &Block)| Candidate {
             size: of.size,
             block: block as u32,
-            bound: style::bound(of, &self.worths),
+            bound: style::bound(of, &self.worths, &self.style),
             goods: mask(&of.need),
         };
         let mut candidates: Vec<Candidate> = self.blocks.list().iter().enumerate().map(candidate).collect();
@@ -124,6 +124,7 @@ impl Table {
 
     fn scan(&self, load: &Load, space: &Space, most: usize, hands: &mut Hands, chosen: &mut Vec<Choice>) {
         let room = space.solid.size();
+        let share = 1.0 / space.solid.volume() as f64;
         let mut seen = false;
         for candidate in &load.candidates {
             if chosen.len() == most && chosen[most - 1].rating >= candidate.bound {
@@ -137,7 +138,7 @@ impl Table {
                 seen = true;
             }
             let solid = cornered(space, candidate.size);
-            let rating = candidate.bound * usable(&space.solid, candidate.size, &hands.sums);
+            let rating = candidate.bound * (usable(room, candidate.size, &hands.sums) as f64 * share);
             if chosen.len() == most && chosen[most - 1].rating >= rating {
                 continue;
             }
@@ -199,6 +200,13 @@ impl Load {
     /// How many of each good are not in.
     pub fn left(&self) -> &[u16] {
         &self.left
+    }
+
+    /// The good of which a single piece is not in, if everything else is.
+    pub fn last(&self) -> Option<usize> {
+        let mut out = self.left.iter().enumerate().filter(|(_, left)| **left > 0);
+        let (good, left) = out.next()?;
+        (*left == 1 && out.next().is_none()).then_some(good)
     }
 }
 

@@ -2,8 +2,9 @@
 //!
 //! The parts are known from the literature on container loading: largest empty spaces (Parreño et al. 2008), blocks
 //! joined from blocks (Fanslau & Bortfeldt 2010; Zhu et al. 2012), a beam whose states are judged by a greedy
-//! completion (Araya & Riff 2014) and the rating of a block by what it touches and what it wastes (Araya, Guerrero &
-//! Nuñez 2017). Integers throughout, but for ratings; the same seed and number of rollouts give the same load.
+//! completion (Araya & Riff 2014), the rating of a block by what it touches and what it wastes (Araya, Guerrero &
+//! Nuñez 2017), and more weight for what a try has left out (squeaky wheel optimization, Joslin & Clements 1999).
+//! Integers throughout, but for ratings; the same seed and number of rollouts give the same load.
 
 mod beam;
 mod block;
@@ -11,6 +12,7 @@ mod load;
 mod rating;
 mod search;
 mod spaces;
+mod squeeze;
 mod style;
 mod sums;
 
@@ -49,6 +51,8 @@ pub struct Cargo {
     taken: Vec<Cuboid>,
     /// For each axis the first one along which every good has the same sides.
     like: [usize; 3],
+    /// The goods, the one of the smallest pieces first.
+    by_volume: Vec<usize>,
 }
 
 /// One box in its place.
@@ -68,7 +72,9 @@ impl Cargo {
         let goods: Vec<Good> = goods.into_iter().map(|(ways, count)| Good::new(container, ways, count)).collect();
         let same = |one: usize, other: usize| goods.iter().all(|good| good.sides[one] == good.sides[other]);
         let like = [0, 1, 2].map(|axis| (0..axis).find(|other| same(*other, axis)).unwrap_or(axis));
-        Cargo { container, goods, taken: Vec::new(), like }
+        let mut by_volume: Vec<usize> = (0..goods.len()).collect();
+        by_volume.sort_by_key(|good| goods[*good].volume);
+        Cargo { container, goods, taken: Vec::new(), like, by_volume }
     }
 
     /// The same cargo for a container in which some room is taken from the start.

@@ -98,11 +98,8 @@ pub fn cornered(space: &Space, size: Size) -> Cuboid {
     Cuboid::at(at, size)
 }
 
-/// The share of a space that can still be put to use once a block of this size is in it.
-pub fn usable(space: &Cuboid, size: Size, sums: &Sums) -> f64 {
-    let along = |axis: usize| {
-        let whole = space.hi[axis] - space.lo[axis];
-        f64::from(size[axis] + sums.reach(axis, whole - size[axis])) / f64::from(whole)
-    };
+/// How much of a space, in cubic millimetres, can still be put to use once a block of this size is in it.
+pub fn usable(room: Size, size: Size, sums: &Sums) -> i64 {
+    let along = |axis: usize| i64::from(size[axis] + sums.reach(axis, room[axis] - size[axis]));
     along(0) * along(1) * along(2)
 }

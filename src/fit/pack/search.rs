@@ -5,13 +5,17 @@ use std::sync::Arc;
 use super::beam::{Beam, Step};
 use super::block::Blocks;
 use super::load::{Load, Table};
+use super::squeeze::Squeeze;
 use super::style::{self, Goal, Style};
 use super::{Cargo, Counts, Piece};
 use crate::fit::dice::Dice;
 use crate::model::stop::Stop;
 
 /// How much more a thing counts once the best load of a beam has left it out.
-const LEFT_OUT: f64 = 1.2;
+const LEFT_OUT: f64 = 1.5;
+
+/// What becomes of that from one beam to the next: the power to which it is raised.
+const FADING: f64 = 0.9;
 
 /// By how much the worth of a thing may differ by chance from one beam to the next, once each style has had a turn.
 const CHANCE: f64 = 0.1;
@@ -35,6 +39,7 @@ pub struct Packer {
     ahead: Option<(f64, Counts)>,
     best: Loaded,
     rollouts: u64,
+    squeeze: Squeeze,
 }
 
 /// A load in full.
@@ -76,6 +81,7 @@ impl Packer {
             best: Loaded { left: cargo.counts(), ..Loaded::default() },
             cargo,
             rollouts: 0,
+            squeeze: Squeeze::default(),
         }
     }
 
@@ -93,6 +99,11 @@ impl Packer {
                     if load.volume > self.best.volume {
                         let pieces = self.table.pieces(load);
                         self.best = Loaded { pieces, volume: load.volume, left: load.left().to_vec() };
+                    }
+                    if goal == Goal::All
+                        && let Some(whole) = with_the_last(&mut self.squeeze, &self.table, load)
+                    {
+                        self.best = whole;
                     }
                 }
                 // Not one box could be placed: no other beam will do better.
@@ -129,7 +140,9 @@ impl Packer {
         }
         if self.turn.0 == self.styles.len() {
             self.turn = (0, self.turn.1 + 1);
-            self.width = (self.width * style::growth(self.goal)).max(self.width.floor() + 1.0);
+            if self.turn.1 >= style::narrow_rounds(self.goal) {
+                self.width = (self.width * style::growth(self.goal)).max(self.width.floor() + 1.0);
+            }
         }
         self.stress_what_was_left_out();
         let (style, blocks) = &mut self.styles[self.turn.0];
@@ -146,10 +159,21 @@ impl Packer {
     /// Where everything must go in, what was hard to place is placed earlier.
     fn stress_what_was_left_out(&mut self) {
         let Some((_, left)) = self.ahead.take().filter(|_| self.goal == Goal::All) else { return };
+        for stress in &mut self.stress {
+            *stress = stress.powf(FADING);
+        }
         for (stress, _) in self.stress.iter_mut().zip(left).filter(|(_, left)| *left > 0) {
             *stress *= LEFT_OUT;
         }
     }
+}
+
+/// The whole load, if only one piece is left out and the others pushed together leave room for it.
+fn with_the_last(squeeze: &mut Squeeze, table: &Table, load: &Load) -> Option<Loaded> {
+    let last = load.last()?;
+    let pieces = squeeze.add(&table.cargo, last, table.pieces(load))?;
+    let volume = load.volume + table.cargo.goods[last].volume;
+    Some(Loaded { pieces, volume, left: vec![0; load.left().len()] })
 }
 
 fn score(goal: Goal, load: &Load) -> f64 {

@@ -27,18 +27,43 @@ impl Space {
 }
 
 /// All empty solids of a container.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Default)]
 pub struct Spaces {
     list: Vec<Space>,
+    /// What a cut leaves of the spaces that it meets.
     fresh: Vec<Space>,
+    /// What may hold such a rest: it reaches up to what was taken, and so does whatever holds it.
+    beside: Vec<Cuboid>,
     container: Size,
+}
+
+impl Clone for Spaces {
+    fn clone(&self) -> Spaces {
+        let mut spaces = Spaces::default();
+        spaces.clone_from(self);
+        spaces
+    }
+
+    /// Keeps the memory that is there; what only a cut needs is not copied.
+    fn clone_from(&mut self, other: &Spaces) {
+        self.list.clone_from(&other.list);
+        self.container = other.container;
+    }
 }
 
 impl Spaces {
     /// An empty container.
     pub fn new(container: Size) -> Spaces {
-        let whole = Space::new(Cuboid::at([0; 3], container), container);
-        Spaces { list: vec![whole], fresh: Vec::new(), container }
+        let mut spaces = Spaces::default();
+        spaces.reset(container);
+        spaces
+    }
+
+    /// An empty container again.
+    pub fn reset(&mut self, container: Size) {
+        self.list.clear();
+        self.list.push(Space::new(Cuboid::at([0; 3], container), container));
+        self.container = container;
     }
 
     /// Every empty solid.
@@ -63,24 +88,43 @@ impl Spaces {
 
     /// Takes a solid out of all spaces; what becomes smaller than `least` along an axis is of no use any more.
     pub fn cut(&mut self, taken: &Cuboid, least: Size) {
-        let mut fresh = std::mem::take(&mut self.fresh);
+        self.cut_for(taken, least, |_| true);
+    }
+
+    /// The same; what becomes of no use is forgotten too.
+    pub fn cut_for(&mut self, taken: &Cuboid, least: Size, of_use: impl Fn(&Cuboid) -> bool) {
+        let Spaces { list, fresh, beside, container } = self;
         fresh.clear();
-        self.list.retain(|space| {
+        beside.clear();
+        list.retain(|space| {
             let met = space.solid.meets(taken);
             if met {
-                push_rests(&space.solid, taken, least, |rest| fresh.push(Space::new(rest, self.container)));
+                push_rests(&space.solid, taken, least, |rest| {
+                    if of_use(&rest) {
+                        fresh.push(Space::new(rest, *container));
+                    }
+                });
+            } else if adjoins(&space.solid, taken) {
+                beside.push(space.solid);
             }
             !met
         });
         // The large ones first: none is held by a smaller one.
         fresh.sort_unstable_by_key(|space| space.rank.1);
-        for space in &fresh {
-            if !self.list.iter().any(|other| other.solid.holds(&space.solid)) {
-                self.list.push(*space);
+        for space in fresh {
+            if !beside.iter().any(|other| other.holds(&space.solid)) {
+                beside.push(space.solid);
+                list.push(*space);
             }
         }
-        self.fresh = fresh;
     }
+}
+
+/// Whether a side of the one lies in the plane of the facing side of the other.
+#[expect(clippy::needless_bitwise_bool, reason = "without branches it is faster; the search asks this all the time")]
+fn adjoins(one: &Cuboid, other: &Cuboid) -> bool {
+    let along = |axis: usize| (one.hi[axis] == other.lo[axis]) | (one.lo[axis] == other.hi[axis]);
+    along(0) | along(1) | along(2)
 }
 
 /// What is left of a space on each of the six sides of what was taken.

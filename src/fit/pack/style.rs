@@ -24,16 +24,19 @@ pub struct Style {
     pub awkward: f64,
     /// To what power the share of a block's surface that touches something counts.
     pub touch: i32,
+    /// To what power the number of a block's pieces counts against it.
+    pub small: f64,
     /// At most about so many blocks.
     pub blocks: usize,
 }
 
 /// Many copies of few things: close blocks, and volume alone.
-const ALIKE: Style = Style { fill: 1.0, awkward: 0.0, touch: 4, blocks: 3000 };
-/// One or two of each thing: looser blocks, since hardly any two sides are equal, and awkward things first.
+const ALIKE: Style = Style { fill: 1.0, awkward: 0.0, touch: 4, blocks: 3000, small: 0.2 };
+/// One or two of each thing: looser blocks, since hardly any two sides are equal, of few pieces, and awkward things
+/// first.
 const MIXED: [Style; 2] = [
-    Style { fill: 0.95, awkward: 1.0, touch: 2, blocks: 1500 },
-    Style { fill: 0.93, awkward: 2.0, touch: 2, blocks: 1500 },
+    Style { fill: 0.95, awkward: 1.0, touch: 2, blocks: 1500, small: 0.4 },
+    Style { fill: 0.93, awkward: 2.0, touch: 2, blocks: 1500, small: 0.4 },
 ];
 
 /// The styles that are tried in turn.
@@ -41,7 +44,7 @@ pub fn styles(cargo: &Cargo, goal: Goal) -> Vec<Style> {
     let pieces: usize = cargo.goods.iter().map(|good| usize::from(good.count)).sum();
     match (goal, pieces >= 4 * cargo.goods.len()) {
         (Goal::Most, true) => vec![ALIKE],
-        (Goal::Most, false) => vec![Style { awkward: 0.0, ..MIXED[0] }],
+        (Goal::Most, false) => vec![Style { awkward: 0.0, small: 0.2, ..MIXED[0] }],
         (Goal::All, true) => vec![ALIKE, MIXED[0]],
         (Goal::All, false) => MIXED.to_vec(),
     }
@@ -52,6 +55,16 @@ pub fn quick(goal: Goal) -> Style {
     match goal {
         Goal::All => MIXED[0],
         Goal::Most => ALIKE,
+    }
+}
+
+/// After how many rounds of styles the beam is widened for the first time.
+///
+/// Where everything must go in, a few quick loads soon tell what is hard to place.
+pub fn narrow_rounds(goal: Goal) -> u32 {
+    match goal {
+        Goal::All => 5,
+        Goal::Most => 1,
     }
 }
 
@@ -77,7 +90,7 @@ pub fn worths(cargo: &Cargo, style: &Style) -> Vec<f64> {
 }
 
 /// What a block is worth before its place is known: no rating of it can be higher.
-pub fn bound(block: &Block, worths: &[f64]) -> f64 {
+pub fn bound(block: &Block, worths: &[f64], style: &Style) -> f64 {
     let worth: f64 = block.need.iter().map(|(good, count)| worths[usize::from(*good)] * f64::from(*count)).sum();
-    worth * f64::from(block.pieces).powf(-0.2)
+    worth * f64::from(block.pieces).powf(-style.small)
 }

@@ -5,8 +5,11 @@ use super::{Cargo, Counts};
 /// The reachable lengths along each axis, a bit for each millimetre.
 #[derive(Debug, Clone, Default)]
 pub struct Sums {
+    /// Per axis the lengths reached by the first good alone, by the first two, and so on, the smallest good first.
     axes: [Vec<u64>; 3],
-    /// How many of each good were counted; more than fill the container make no difference.
+    /// How many words of 64 bits the lengths along each axis take.
+    words: [usize; 3],
+    /// How many of each good were counted, in that order; more than fill the container make no difference.
     counted: Counts,
     /// The axis whose sums hold for each axis.
     like: [usize; 3],
@@ -14,37 +17,53 @@ pub struct Sums {
 
 impl Sums {
     /// Brings the sums up to date with what is left.
+    ///
+    /// The small goods come first because they are placed last, so that most of the time only the end is summed anew.
     pub fn update(&mut self, cargo: &Cargo, left: &[u16]) {
-        let caps = cargo.goods.iter().map(|good| good.most_in_a_row);
-        let same = left.iter().zip(caps.clone()).map(|(left, cap)| (*left).min(cap)).eq(self.counted.iter().copied());
-        if same {
-            return;
+        if self.words[0] == 0 {
+            self.begin(cargo);
         }
-        self.counted.clear();
-        self.counted.extend(left.iter().zip(caps).map(|(left, cap)| (*left).min(cap)));
-        for axis in (0..3).filter(|axis| cargo.like[*axis] == *axis) {
-            self.fill(cargo, axis);
+        let count = |good: usize| left[good].min(cargo.goods[good].most_in_a_row);
+        let changed = (0..left.len()).find(|at| self.counted[*at] != count(cargo.by_volume[*at]));
+        for at in changed.unwrap_or(left.len())..left.len() {
+            let good = cargo.by_volume[at];
+            self.counted[at] = count(good);
+            for axis in (0..3).filter(|axis| cargo.like[*axis] == *axis) {
+                self.sum(axis, at, &cargo.goods[good].sides[axis]);
+            }
         }
-        self.like = cargo.like;
     }
 
-    fn fill(&mut self, cargo: &Cargo, axis: usize) {
-        let alike = (0..3).filter(|other| cargo.like[*other] == axis);
-        let longest = alike.map(|other| cargo.container[other]).max().unwrap_or(0);
-        let bits = &mut self.axes[axis];
-        bits.clear();
-        bits.resize(longest as usize / 64 + 1, 0);
-        bits[0] = 1;
-        for (good, count) in cargo.goods.iter().zip(&self.counted) {
-            for side in &good.sides[axis] {
-                add_copies(bits, *side as usize, *count);
-            }
+    /// Sums of nothing at all.
+    fn begin(&mut self, cargo: &Cargo) {
+        self.counted = vec![0; cargo.goods.len()];
+        self.like = cargo.like;
+        for axis in 0..3 {
+            let alike = (0..3).filter(|other| cargo.like[*other] == axis);
+            let longest = alike.map(|other| cargo.container[other]).max().unwrap_or(0);
+            self.words[axis] = longest as usize / 64 + 1;
+            let mut nothing = vec![0; self.words[axis]];
+            nothing[0] = 1;
+            self.axes[axis] = nothing.repeat(cargo.goods.len() + 1);
+        }
+    }
+
+    /// What the goods before this one reach, and what they reach with this one.
+    fn sum(&mut self, axis: usize, at: usize, sides: &[i32]) {
+        let words = self.words[axis];
+        let (before, after) = self.axes[axis][at * words..][..2 * words].split_at_mut(words);
+        after.copy_from_slice(before);
+        match self.counted[at] {
+            // Of several pieces each may lie another way; one lies in one way only.
+            1 => sides.iter().for_each(|side| add_shifted(after, before, *side as usize)),
+            count => sides.iter().for_each(|side| add_copies(after, *side as usize, count)),
         }
     }
 
     /// The longest reachable length up to this one.
     pub fn reach(&self, axis: usize, length: i32) -> i32 {
-        let bits = &self.axes[self.like[axis]];
+        let axis = self.like[axis];
+        let bits = &self.axes[axis][self.counted.len() * self.words[axis]..];
         let mut word = length as usize / 64;
         let mut here = bits[word] & (u64::MAX >> (63 - length as usize % 64));
         while here == 0 {
@@ -70,17 +89,22 @@ fn add_copies(bits: &mut [u64], side: usize, count: u16) {
 /// Adds to the bits the same bits so many places higher; from the top down, so that each is read before it changes.
 fn or_shifted(bits: &mut [u64], shift: usize) {
     let (words, rest) = (shift / 64, shift % 64);
-    if rest == 0 {
-        for index in (words..bits.len()).rev() {
-            bits[index] |= bits[index - words];
-        }
-        return;
+    for index in (words..bits.len()).rev() {
+        let high = bits[index - words] << rest;
+        // In two steps, as a shift by 64 is none.
+        let low = if index > words { bits[index - words - 1] >> 1 >> (63 - rest) } else { 0 };
+        bits[index] |= high | low;
     }
-    for index in (words + 1..bits.len()).rev() {
-        bits[index] |= bits[index - words] << rest | bits[index - words - 1] >> (64 - rest);
-    }
-    if words < bits.len() {
-        bits[words] |= bits[0] << rest;
+}
+
+/// Adds to the bits others so many places higher.
+fn add_shifted(bits: &mut [u64], others: &[u64], shift: usize) {
+    let (words, rest) = (shift / 64, shift % 64);
+    let mut low = 0;
+    for (bits, other) in bits.iter_mut().skip(words).zip(others) {
+        *bits |= other << rest | low;
+        // In two steps, as a shift by 64 is none.
+        low = other >> 1 >> (63 - rest);
     }
 }
 
@@ -88,10 +112,15 @@ fn or_shifted(bits: &mut [u64], shift: usize) {
 mod tests {
     use super::*;
 
-    /// Every sum of sides by trying all of them.
+    /// Every sum of sides by trying all of them; a single piece has one of its sides in it, each of several all.
     fn slowly(sides: &[(Vec<i32>, u16)], most: i32) -> Vec<i32> {
         let mut sums = vec![0];
         for (sides, count) in sides {
+            if *count == 1 {
+                let more = |sum: i32| sides.iter().map(move |side| sum + side).chain([sum]);
+                sums = sums.into_iter().flat_map(more).filter(|sum| *sum <= most).collect();
+                continue;
+            }
             for side in sides {
                 let more = sums.iter().flat_map(|sum| (0..=i32::from(*count)).map(move |copies| sum + copies * side));
                 sums = more.filter(|sum| *sum <= most).collect();
