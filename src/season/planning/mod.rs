@@ -109,7 +109,9 @@ impl<S: Store> Season<S> {
         let found: u32 = facts.iter().map(aside_units).sum();
         if found < units {
             let label = row.label();
-            return Err(ActError::Nothing(format!("Less is left than was planned for box {label}: look at the plan anew.")));
+            return Err(ActError::Nothing(format!(
+                "Less is left than was planned for box {label}: look at the plan anew."
+            )));
         }
         let mut done = self.act(&facts)?;
         done.said = format!("Set aside {} for box {}.", counted(u64::from(units), "thing", "things"), row.label());
@@ -177,4 +179,3 @@ fn known_band(profile: &Profile, band: Option<Ages>) -> Result<(), ActError> {
     let known: Vec<String> = profile.bands.iter().map(|band| band.ages.to_string()).collect();
     Err(ActError::NotUnderstood(format!("{ages} is no age group of the drive; there is {}", known.join(", "))))
 }
-

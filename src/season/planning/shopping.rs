@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use super::supply::Wanted;
 use super::Planning;
+use super::supply::Wanted;
 use crate::model::category::Category;
 use crate::model::money::{KnownSum, Money};
 use crate::model::stop::Stop;

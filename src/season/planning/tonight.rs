@@ -123,9 +123,13 @@ impl Planning {
         let suits = self.problem.stock.things.iter().filter(|thing| {
             thing.ware.serves.iter().any(|of| of == category)
                 && kind.is_none_or(|kind| thing.ware.kind == kind)
-                && self.problem.demand.groups.iter().enumerate().any(|(group, it)| {
-                    asks(it) && thing.ware.fits(self.problem.age_rule, group, it)
-                })
+                && self
+                    .problem
+                    .demand
+                    .groups
+                    .iter()
+                    .enumerate()
+                    .any(|(group, it)| asks(it) && thing.ware.fits(self.problem.age_rule, group, it))
         });
         let things: Vec<(String, u32)> = suits.map(|thing| (thing.name.clone(), thing.units)).collect();
         let priced = |text: String| if wanted.priced { text } else { String::new() };

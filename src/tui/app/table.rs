@@ -32,6 +32,8 @@ pub enum Kind {
     DropOff,
     /// What to be careful of.
     Careful,
+    /// Whether all of a box goes in.
+    Fit,
     /// The drive's rules.
     Drive,
     /// The keys.
@@ -132,6 +134,7 @@ pub const TABLE: &[Row] = &[
     row!(Find, Go, All, &[(Char('/'), 0), (F(3), 0)], &[(F(3), 0)], NONE, "find", "Find a thing, a box or a tote; a slip of the finger does no harm."),
     row!(Actions, Go, All, &[(Char(':'), 0), (F(4), 0)], &[(F(4), 0)], NONE, "all actions", "Every action by name, with its key."),
     row!(Review, Go, All, &[(Char('r'), 0)], NONE, NONE, "lacks what", "Boxes and categories; 1–9 shows who lacks one."),
+    row!(Fit, Go, Only(&[K::Home, K::Packing, K::Review, K::Fit]), &[(Char('f'), 0)], NONE, NONE, "does it fit", "See where each thing of a box goes and whether the lid closes; there: try more ways."),
     row!(Pull, Go, All, &[(Char('T'), 0)], NONE, NONE, "pull list", "What to fetch from which tote; a tick puts it in its box."),
     row!(DropOff, Go, All, &[(Char('d'), 0)], NONE, NONE, "last night", "What stops each box before the drop-off, and its fix."),
     row!(History, Go, All, &[(Char('U'), 0)], NONE, NONE, "what was done", "Everything done, newest first."),
@@ -153,22 +156,23 @@ pub const TABLE: &[Row] = &[
     row!(Undo, Do, All, &[(Char('u'), 0), (F(5), 0)], &[(F(5), 0)], NONE, "undo", "Take back the last thing done, as far back as the first day."),
     row!(Redo, Do, All, &[(Ctrl('r'), 0), (Ctrl('y'), 0)], &[(Ctrl('r'), 0), (Ctrl('y'), 0)], NONE, "redo", "Do again what was taken back."),
     row!(PlanBox, Do, All, &[(Char('b'), 0)], NONE, NONE, "plan a box", "Plan one or several boxes in words: 3 girl 6-8 ocean, teal."),
-    row!(Mend, Do, Only(&[K::Home, K::Haul, K::Pasted, K::Packing, K::Review, K::Card, K::Tote, K::DropOff, K::Drive]), &[(Char('e'), 0)], NONE, NONE, "mend", "Put its words into the line, to change them: a line, a box, a thing, the drive."),
+    row!(Mend, Do, Only(&[K::Home, K::Haul, K::Pasted, K::Packing, K::Review, K::Card, K::Tote, K::DropOff, K::Drive, K::Fit]), &[(Char('e'), 0)], NONE, NONE, "mend", "Put its words into the line, to change them: a line, a box, a thing, its size, the drive."),
     row!(PutOne, Do, Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff]), &[(Char('+'), 0)], NONE, NONE, "one in", "Put one in (the best, where none is chosen), or one into each ticked box."),
     row!(TakeOne, Do, Only(&[K::Home, K::Packing, K::Card]), &[(Char('-'), 0), (Char('−'), 0)], NONE, NONE, "one out", "Take one back out."),
     row!(SetAside, Do, BOXES, &[(Char('z'), 0)], NONE, NONE, "set aside", "Hold it for the box, still in its tote."),
     row!(MoveBox, Do, Only(&[K::Packing]), &[(Char('>'), 0)], NONE, NONE, "to another box", "Move it to another box; it says which gap opens."),
     row!(Inside, Do, Only(&[K::Packing]), &[(Char('i'), 0)], NONE, NONE, "inside", "On a holder: what is put in now goes inside it, until Esc."),
     row!(Settle, Do, Only(&[K::Haul, K::Hauls]), &[(Char('S'), 0)], NONE, NONE, "settle", "Say what explains that the receipt and the lines differ."),
-    row!(Wow, Do, Only(&[K::Packing]), &[(Char('v'), 0)], NONE, NONE, "wow item", "Make it this box's wow item; again: no longer."),
+    row!(Wow, Do, Only(&[K::Packing, K::Fit]), &[(Char('v'), 0)], NONE, NONE, "wow item, on top", "Make it this box's wow item, seen first; again: no longer. Where one looks whether it fits: try it on top."),
     row!(Tick, Do, All, &[(Char(' '), 0)], NONE, NONE, "tick", "Tick this row: boxes for the next act, things fetched."),
     row!(TickAll, Do, All, &[(Char('*'), 0)], NONE, NONE, "tick all", "Tick all rows shown; again: none."),
     row!(CloseBox, Do, BOXES, &[(Char('c'), 0)], NONE, NONE, "close, open", "Look the box over a last time and close it; again: open it."),
-    row!(Count, Do, THINGS, &[(Char('='), 0)], NONE, NONE, "how it really is", "Say how many there really are."),
+    row!(Count, Do, Only(&[K::Home, K::Packing, K::Card, K::Tote, K::Haul, K::Fit]), &[(Char('='), 0)], NONE, NONE, "how it really is", "Say how many there really are, or that the lid of a box was seen to close."),
     row!(MoveTote, Do, THINGS, &[(Char('t'), 0)], NONE, NONE, "tote", "Say which tote it lies in now."),
-    row!(Away, Do, All, &[(Char('x'), 0)], NONE, NONE, "take away", "A thing: given loose, lost, or back to the shop; a box: off the plan; a pasted line: left out."),
+    row!(Away, Do, All, &[(Char('x'), 0)], NONE, NONE, "take away", "A thing: given loose, lost, or back to the shop; a box: off the plan; a pasted line: left out; where one looks whether it fits: left out to try."),
     row!(Whom, Do, Only(&[K::Home, K::Review]), &[(Char('w'), 0)], NONE, NONE, "for whom", "Only girls, boys, either, one age group, or open boxes only."),
-    row!(Why, Do, Only(&[K::Packing, K::Careful]), &[(Char('y'), 0)], NONE, NONE, "why", "Why this was chosen, or note why in a few words."),
+    row!(Paper, Do, Only(&[K::Fit]), &[(Char('s'), 0)], NONE, NONE, "on paper", "What is on screen, to print or keep."),
+    row!(Why, Do, Only(&[K::Packing, K::Careful, K::Fit]), &[(Char('y'), 0)], NONE, NONE, "why", "Why this was chosen, or note why in a few words; whether it fits: the reasons in full."),
     row!(Careful, Go, Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff]), &[(Char('!'), 0)], NONE, NONE, "careful", "What to be careful of: in this thing, this box or, from a list of boxes, all of them."),
     row!(LineDo, Line, All, NONE, &[(Enter, 0)], NONE, "do it", "Save it, put it in, go there; a doubt is asked first."),
     row!(LineTake, Line, All, NONE, &[(Tab, 0)], NONE, "its words", "Take the words of the offered row into the line; nothing is saved."),
@@ -205,6 +209,7 @@ const FOOT: &[(Kind, &[(Action, &str)])] = &[
     (K::Hauls, &[(A::Open, "open it"), (A::Settle, "settle its receipt"), (A::NextWaiting, "next open one"), (A::Back, ""), (A::Help, "")]),
     (K::History, &[(A::Undo, "take back the last"), (A::Redo, ""), (A::Back, ""), (A::Help, "")]),
     (K::DropOff, &[(A::Open, "to this box"), (A::PutOne, "the best in"), (A::CloseBox, ""), (A::NextWaiting, "next"), (A::Back, ""), (A::Help, "")]),
+    (K::Fit, &[(A::MoveRow, "layer"), (A::NextPart, "its things"), (A::Paper, "order"), (A::Count, "it closes"), (A::Why, ""), (A::Back, ""), (A::Help, "")]),
     (K::Careful, &[(A::Open, "do something about it"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Drive, &[(A::Mend, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Help, &[(A::Back, "close"), (A::MoveRow, "more"), (A::Find, "find a key"), (A::Actions, "")]),
@@ -259,7 +264,7 @@ pub fn writing(purpose: Option<&Purpose>) -> &'static [(Action, &'static str)] {
         Some(Purpose::Find) => GOING,
         Some(Purpose::Actions | Purpose::ToBox(_) | Purpose::Tote(_)) => NAMING,
         Some(Purpose::MendLine(_) | Purpose::MendPasted(_) | Purpose::MendBox(_) | Purpose::MendRule(_)) => MENDING,
-        Some(Purpose::Count(_) | Purpose::Gone(..) | Purpose::Why(_)) => SAYING,
+        Some(Purpose::Count(_) | Purpose::Gone(..) | Purpose::Why(_) | Purpose::Size(_)) => SAYING,
         Some(Purpose::Remake(..)) => MAKING,
         Some(Purpose::Allow(_)) => ALLOWING,
     }
@@ -278,6 +283,7 @@ pub const GREETING: usize = 9;
 #[rustfmt::skip]
 const PARTS: &[(Kind, usize, Foot)] = &[
     (K::Packing, 1, &[(A::TakeOne, "out"), (A::MoveBox, "to box"), (A::Inside, "inside"), (A::Wow, "wow"), (A::Why, "why"), (A::NextPart, "checklist"), (A::Back, ""), (A::Help, "")]),
+    (K::Fit, 1, &[(A::Open, "try"), (A::Away, "leave out"), (A::Wow, "on top"), (A::Mend, "its size"), (A::Paper, "order"), (A::NextPart, "layers"), (A::Back, ""), (A::Help, "")]),
     (K::Home, GREETING, &[(A::Bought, ""), (A::PlanBox, "plan a box"), (A::Mend, "the drive"), (A::Help, ""), (A::Leave, "")]),
     (K::Home, 0, &[(A::Open, "all about it"), (A::PutOne, "into the box"), (A::Bought, ""), (A::Find, ""), (A::NextPart, "boxes"), (A::Help, ""), (A::Undo, "")]),
 ];

@@ -143,6 +143,14 @@ impl<S: Store> Keeper<S> {
                 let shelf = self.shelf.clone().map_or_else(|| self.season.shelf(), Ok)?;
                 Window::Planning(Arc::new(self.season.planning(&PlanWish::default(), shelf)?))
             }
+            Ask::Fitting(giftbox) => {
+                let shelf = self.shelf.clone().map_or_else(|| self.season.shelf(), Ok)?;
+                match self.season.fitting_of(*giftbox, &shelf) {
+                    Ok(fitting) => Window::Fitting(*giftbox, Ok(Arc::new(fitting))),
+                    Err(ActError::Store(error)) => return Err(error.into()),
+                    Err(error) => Window::Fitting(*giftbox, Err(error.to_string())),
+                }
+            }
             Ask::Words(lot) => Window::Words(*lot, self.season.line_words(*lot)?),
         })
     }

@@ -4,6 +4,7 @@
 //! thread that draws never waits for a disk, and tests can run both inline.
 
 mod deed;
+mod fit;
 mod keeper;
 mod search;
 mod stocked;
@@ -21,8 +22,8 @@ pub use work::{Halt, Task, Work, Worked, work};
 
 use crate::model::id::{BoxId, HaulId, LotId};
 use crate::season::{
-    Board, BoxCard, Cautions, Explains, HaulCard, HaulLine, History, LastNight, Offer, Place, Planning, Prices, PullList,
-    RuleRow, Ware,
+    Board, BoxCard, Cautions, Explains, Fitting, HaulCard, HaulLine, History, LastNight, Offer, Place, Planning,
+    Prices, PullList, RuleRow, Ware,
 };
 
 /// A part of the season that a screen shows.
@@ -50,6 +51,8 @@ pub enum Ask {
     Cautions(OfWhat),
     /// The open boxes and all that could finish them.
     Planning,
+    /// A box with the sizes of all its things.
+    Fitting(BoxId),
 }
 
 /// What is looked over for cautions.
@@ -95,6 +98,8 @@ pub enum Window {
     Cautions(OfWhat, Cautions),
     /// To be reckoned with.
     Planning(Arc<Planning>),
+    /// To be packed on trial; or why it can't be.
+    Fitting(BoxId, Result<Arc<Fitting>, String>),
 }
 
 /// What the screens ask of the season.

@@ -48,6 +48,7 @@ fn here(app: &App) -> String {
         Some(Screen::Review(review)) => review.giftbox(desk).map(lacks).unwrap_or_default(),
         Some(Screen::Card(card)) => format!("{}: {} on hand, {}", card.ware.title, card.ware.on_hand, card.ware.tote),
         Some(Screen::Pasted(pasted)) => pasted.save_words(desk),
+        Some(Screen::Fit(fit)) => fit.answer().1,
         _ => "Esc goes back.".to_owned(),
     }
 }
