@@ -46,6 +46,9 @@ pub struct FitReport {
     pub order: Vec<FitStep>,
     /// The box from above, from the bottom up.
     pub layers: Vec<FitLayer>,
+    /// The same as one packs it, stage after stage.
+    #[serde(skip)]
+    pub stages: Vec<FitStage>,
     /// Where each thing whose size is known went.
     #[serde(skip)]
     pub places: Vec<FitPlace>,
@@ -75,8 +78,8 @@ pub struct FitPlace {
     pub placement: PlacementId,
     /// The letter of it, or of the holder that it is in.
     pub letter: Option<char>,
-    /// The layers in which any of it begins, by number from 0.
-    pub layers: Vec<usize>,
+    /// The stages in which any of it goes in, by number from 0.
+    pub stages: Vec<usize>,
     /// What it is in; empty: the box itself.
     pub inside: String,
     /// How many of it found no room.
@@ -109,9 +112,9 @@ pub struct FitStep {
     /// The letter of it, or of what it is put into.
     #[serde(skip)]
     pub letter: Option<char>,
-    /// The layer in which it begins, by number from 0; none where it is put into something.
+    /// The stage in which it goes in, by number from 0; none where it is put into something.
     #[serde(skip)]
-    pub layer: Option<usize>,
+    pub stage: Option<usize>,
     /// The whole of it in words, numbered.
     #[serde(skip)]
     pub words: String,
@@ -128,9 +131,6 @@ pub struct FitLayer {
     pub rows: Vec<String>,
     /// What the letters are.
     pub legend: Vec<FitLetter>,
-    /// What one sees of it from above, the lowest first.
-    #[serde(skip)]
-    pub pieces: Vec<FitPiece>,
     /// All of it as lines of text.
     #[serde(skip)]
     pub lines: Vec<String>,
@@ -143,12 +143,38 @@ pub struct FitPiece {
     pub lo: [i32; 2],
     /// Where it ends.
     pub hi: [i32; 2],
-    /// How high its top is.
-    pub top: i32,
-    /// Its letter, small where it comes up from a layer below.
+    /// Its letter, small where it was there before.
     pub letter: char,
     /// Whether it is soft.
     pub soft: bool,
+}
+
+/// What goes in beside each other, nothing of it on anything else of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FitStage {
+    /// How high above the bottom the lowest of it is, in millimetres.
+    pub from_mm: i32,
+    /// What the letters are: first what goes in now, then what comes up from below.
+    pub signs: Vec<FitSign>,
+    /// What one sees from above, to be drawn one over the other.
+    pub pieces: Vec<FitPiece>,
+}
+
+/// What a letter of a stage stands for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FitSign {
+    /// The letter, small where it was there before.
+    pub letter: char,
+    /// What it is called.
+    pub thing: String,
+    /// How many of it.
+    pub count: u16,
+    /// Whether it is soft.
+    pub soft: bool,
+    /// Whether it was there before.
+    pub from_below: bool,
+    /// What is inside it.
+    pub inside: Vec<FitCount>,
 }
 
 /// What a letter of a layer stands for.
@@ -160,15 +186,6 @@ pub struct FitLetter {
     pub thing: String,
     /// How many of it.
     pub count: u16,
-    /// Whether it is soft.
-    #[serde(skip)]
-    pub soft: bool,
-    /// Whether it comes up from a layer below.
-    #[serde(skip)]
-    pub from_below: bool,
-    /// What is inside it.
-    #[serde(skip)]
-    pub inside: Vec<FitCount>,
 }
 
 /// How full a box is, in thousandths of it.
@@ -193,6 +210,29 @@ pub struct FitWeight {
     pub limit_grams: Option<f64>,
     /// Things whose weight nobody knows.
     pub unknown: Vec<String>,
+}
+
+impl FitPiece {
+    /// Square millimetres that it covers.
+    pub fn area(&self) -> i64 {
+        i64::from(self.hi[0] - self.lo[0]) * i64::from(self.hi[1] - self.lo[1])
+    }
+}
+
+impl FitSign {
+    /// Something is inside it.
+    pub fn holds(&mut self, count: FitCount) {
+        match self.inside.iter_mut().find(|known| known.thing == count.thing) {
+            Some(known) => known.count += count.count,
+            None => self.inside.push(count),
+        }
+    }
+
+    /// One more of it.
+    pub fn add(&mut self, other: FitSign) {
+        self.count += other.count;
+        other.inside.into_iter().for_each(|count| self.holds(count));
+    }
 }
 
 impl FitCount {

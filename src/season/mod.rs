@@ -93,7 +93,7 @@ pub use crate::report::buy::{BuyPart, BuyRow, ShoppingPage};
 pub use crate::report::cautions::{CautionRow, Cautions, Way, sign};
 pub use crate::report::costs::Prices;
 pub use crate::report::fit::{
-    FitCount, FitFill, FitLayer, FitLetter, FitPiece, FitPlace, FitReport, FitStep, FitWeight,
+    FitCount, FitFill, FitLayer, FitLetter, FitPiece, FitPlace, FitReport, FitSign, FitStage, FitStep, FitWeight,
 };
 pub use crate::report::hauls::{HaulCard, HaulEntry, HaulLine, Hauls};
 pub use crate::report::history::{History, Step};

@@ -100,7 +100,7 @@ fn all_actions_of_a_screen_stand_in_the_list_with_their_keys() {
         told.push_str(&table.screen());
         table.keys("↓");
     }
-    let named = [("one out", "−"), ("set aside", "z"), ("to another box", ">"), ("inside", "i"), ("wow item", "v")];
+    let named = [("one out", "−"), ("set aside", "z"), ("to another box", ">"), ("inside", "i"), ("wow item, on top", "v")];
     for (label, key) in named {
         assert!(told.lines().any(|row| row.contains(&format!("{label:<20} {key} "))), "{label} {key}");
     }

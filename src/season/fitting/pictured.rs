@@ -1,169 +1,215 @@
-//! A plan in pictures and steps, with what a thing is, where it is, and what is inside it.
+//! A plan as one packs it: its steps, the CLI's pictures, and stage after stage with what is in sight then.
+
+use std::cmp::Reverse;
 
 use super::{Fitting, Measured, Origin};
+use crate::fit::cuboid::Cuboid;
 use crate::fit::{Layer, Legend, Placed, Plan, Problem, Step, layers, order, say};
-use crate::report::fit::{FitCount, FitLayer, FitLetter, FitPiece, FitPlace, FitStep};
+use crate::report::fit::{FitCount, FitLayer, FitLetter, FitPiece, FitPlace, FitSign, FitStage, FitStep};
 
 /// The plan from the bottom up: what is where, and in which order it goes in.
+#[derive(Default)]
 pub(super) struct Pictured {
     pub layers: Vec<FitLayer>,
+    pub stages: Vec<FitStage>,
     pub order: Vec<FitStep>,
     pub places: Vec<FitPlace>,
+}
+
+/// A plan with the order in which it is packed, unit by unit.
+struct Packed<'a> {
+    problem: &'a Problem,
+    plan: &'a Plan,
+    /// The steps, each with the units in the box itself that it brings in, by their place in the plan.
+    steps: Vec<(Step, Vec<usize>)>,
+    /// The units of each stage.
+    stages: Vec<Vec<usize>>,
+    /// The letter of each thing that stands in the box itself.
+    letters: Vec<Option<char>>,
 }
 
 pub(super) fn name(problem: &Problem, thing: usize) -> String {
     problem.things.get(thing).map(|thing| thing.name.clone()).unwrap_or_default()
 }
 
-/// What somebody may want to look at; nothing where there is no plan.
+/// What somebody may want to look at; nothing but what has no place where there is no plan.
 pub(super) fn pictured(fitting: &Fitting, problem: &Problem, plan: Option<&Plan>) -> Pictured {
-    let layers = plan.map(|plan| layers(problem, plan)).unwrap_or_default();
-    let letters = letters(problem, &layers);
+    let packed = plan.map(|plan| Packed::of(problem, plan));
+    let places = places(fitting, packed.as_ref());
+    let Some(packed) = packed else { return Pictured { places, ..Pictured::default() } };
     Pictured {
-        order: plan.map(|plan| steps(problem, plan, &layers, &letters)).unwrap_or_default(),
-        places: places(fitting, problem, plan, &layers, &letters),
-        layers: plan.map(|plan| pictures(problem, plan, &layers, &letters)).unwrap_or_default(),
+        layers: layers(problem, packed.plan).iter().map(|layer| picture(problem, layer)).collect(),
+        stages: (0..packed.stages.len()).map(|stage| packed.stage(stage)).collect(),
+        order: packed.told(),
+        places,
     }
 }
 
-/// The letter of each thing that stands in the box itself.
-fn letters(problem: &Problem, layers: &[Layer]) -> Vec<Option<char>> {
-    let mut letters = vec![None; problem.things.len()];
-    for entry in layers.iter().flat_map(|layer| &layer.legend) {
-        letters[entry.thing] = Some(entry.letter.to_ascii_uppercase());
-    }
-    letters
-}
-
-/// The layer in which something begins that has its bottom here.
-fn layer_at(layers: &[Layer], bottom: i32) -> Option<usize> {
-    layers.iter().rposition(|layer| layer.from <= bottom)
-}
-
-fn pictures(problem: &Problem, plan: &Plan, layers: &[Layer], letters: &[Option<char>]) -> Vec<FitLayer> {
-    let letter = |entry: &Legend| FitLetter {
-        letter: entry.letter,
-        thing: name(problem, entry.thing),
-        count: entry.count,
-        soft: entry.soft,
-        from_below: entry.from_below,
-        inside: inside(problem, plan, entry),
-    };
-    let picture = |layer: &Layer| FitLayer {
+fn picture(problem: &Problem, layer: &Layer) -> FitLayer {
+    let letter =
+        |entry: &Legend| FitLetter { letter: entry.letter, thing: name(problem, entry.thing), count: entry.count };
+    FitLayer {
         from_mm: layer.from,
         to_mm: layer.to,
         rows: layer.rows.clone(),
         legend: layer.legend.iter().map(letter).collect(),
-        pieces: pieces(problem, plan, layer, letters),
         lines: say::layer(problem, layer),
-    };
-    layers.iter().map(picture).collect()
-}
-
-/// What is inside the things of a legend's row, counted.
-fn inside(problem: &Problem, plan: &Plan, entry: &Legend) -> Vec<FitCount> {
-    let is_meant = |placed: &Placed| {
-        placed.thing == entry.thing
-            && placed.inside.is_none()
-            && (placed.bottom(), placed.top()) == (entry.from, entry.to)
-    };
-    let mut counts: Vec<FitCount> = Vec::new();
-    for placed in &plan.placed {
-        let outermost = outermost(plan, placed);
-        if placed.inside.is_some() && is_meant(outermost) {
-            let thing = name(problem, placed.thing);
-            match counts.iter_mut().find(|count| count.thing == thing) {
-                Some(count) => count.count += 1,
-                None => counts.push(FitCount { thing, count: 1 }),
-            }
-        }
     }
-    counts
 }
 
-/// The thing in the box itself that something is in, however deep; a plan names a holder before what it holds.
-fn outermost<'a>(plan: &'a Plan, placed: &'a Placed) -> &'a Placed {
-    let mut outer = placed;
-    while let Some(holder) = outer.inside.and_then(|holder| plan.placed.get(holder)) {
-        outer = holder;
+impl<'a> Packed<'a> {
+    fn of(problem: &'a Problem, plan: &'a Plan) -> Packed<'a> {
+        let mut units: Vec<Vec<usize>> = (0..problem.things.len()).map(|thing| units(plan, thing)).collect();
+        let mut letters = vec![None; problem.things.len()];
+        let mut free = 'A'..='Z';
+        let steps: Vec<(Step, Vec<usize>)> = order(problem, plan)
+            .into_iter()
+            .map(|step| {
+                if step.into.is_some() {
+                    return (step, Vec::new());
+                }
+                let letter = &mut letters[step.thing];
+                *letter = letter.or_else(|| Some(free.next().unwrap_or('#')));
+                let count = usize::from(step.count).min(units[step.thing].len());
+                let brought = units[step.thing].drain(..count).collect();
+                (step, brought)
+            })
+            .collect();
+        let stages = stages(plan, steps.iter().flat_map(|(_, brought)| brought.iter().copied()));
+        Packed { problem, plan, steps, stages, letters }
     }
-    outer
-}
 
-/// What one sees of a layer from above, the lowest first.
-fn pieces(problem: &Problem, plan: &Plan, layer: &Layer, letters: &[Option<char>]) -> Vec<FitPiece> {
-    let mut pieces = Vec::new();
-    for placed in plan.outer() {
-        let letter = letters[placed.thing].unwrap_or('#');
-        let from_below = placed.bottom() < layer.from;
-        for solid in placed.solids.iter().filter(|solid| solid.lo[2] < layer.to && layer.from < solid.hi[2]) {
-            pieces.push(FitPiece {
-                lo: [solid.lo[0], solid.lo[1]],
-                hi: [solid.hi[0], solid.hi[1]],
-                top: solid.hi[2],
-                letter: if from_below { letter.to_ascii_lowercase() } else { letter },
-                soft: !problem.things[placed.thing].is_stiff(),
-            });
-        }
+    fn stage_of(&self, unit: usize) -> Option<usize> {
+        self.stages.iter().position(|stage| stage.contains(&unit))
     }
-    pieces.sort_by_key(|piece| piece.top);
-    pieces
-}
 
-fn steps(problem: &Problem, plan: &Plan, layers: &[Layer], letters: &[Option<char>]) -> Vec<FitStep> {
-    let steps = order(problem, plan);
-    let words = say::order(problem, &steps);
-    let mut bottoms: Vec<Vec<i32>> = (0..problem.things.len()).map(|thing| bottoms(plan, thing)).collect();
-    let step = |(step, words): (&Step, String)| {
-        // The units of a thing go in from the lowest up.
-        let outer = step.into.is_none().then(|| bottoms[step.thing].drain(..usize::from(step.count)).next()).flatten();
-        FitStep {
-            thing: name(problem, step.thing),
+    fn told(&self) -> Vec<FitStep> {
+        let steps: Vec<Step> = self.steps.iter().map(|(step, _)| step.clone()).collect();
+        let words = say::order(self.problem, &steps);
+        let told = |((step, brought), words): (&(Step, Vec<usize>), String)| FitStep {
+            thing: name(self.problem, step.thing),
             count: step.count,
-            into: step.into.map(|holder| name(problem, holder)).unwrap_or_default(),
+            into: step.into.map(|holder| name(self.problem, holder)).unwrap_or_default(),
             place: step.place.clone(),
             soft: step.soft,
-            letter: letters[step.into.unwrap_or(step.thing)],
-            layer: outer.and_then(|bottom| layer_at(layers, bottom)),
+            letter: self.letters[step.into.unwrap_or(step.thing)],
+            stage: brought.first().and_then(|unit| self.stage_of(*unit)),
             words,
+        };
+        self.steps.iter().zip(words).map(told).collect()
+    }
+
+    /// What comes in at a stage, and what reaches up to it from before.
+    fn stage(&self, stage: usize) -> FitStage {
+        let new = &self.stages[stage];
+        let from_mm = new.iter().map(|unit| self.plan.placed[*unit].bottom()).min().unwrap_or(0);
+        let before = self.stages[..stage].iter().flatten();
+        let through = before.filter(|unit| self.plan.placed[**unit].top() > from_mm);
+        let mut pieces: Vec<(bool, i32, FitPiece)> = Vec::new();
+        let mut signs: Vec<FitSign> = Vec::new();
+        for (unit, from_below) in new.iter().map(|unit| (unit, false)).chain(through.map(|unit| (unit, true))) {
+            let (placed, sign) = (&self.plan.placed[*unit], self.sign(*unit, from_below));
+            for solid in placed.solids.iter().filter(|solid| solid.hi[2] > from_mm) {
+                let piece = FitPiece {
+                    lo: [solid.lo[0], solid.lo[1]],
+                    hi: [solid.hi[0], solid.hi[1]],
+                    letter: sign.letter,
+                    soft: sign.soft,
+                };
+                pieces.push((!from_below, if from_below { solid.hi[2] } else { solid.lo[2] }, piece));
+            }
+            match signs.iter_mut().find(|known| (known.letter, &known.thing) == (sign.letter, &sign.thing)) {
+                Some(known) => known.add(sign),
+                None => signs.push(sign),
+            }
         }
-    };
-    steps.iter().zip(words).map(step).collect()
+        // What is drawn later lies over what is drawn before; of two at one height the smaller one stays in sight.
+        pieces.sort_by_key(|(new, height, piece)| (*new, *height, Reverse(piece.area())));
+        FitStage { from_mm, signs, pieces: pieces.into_iter().map(|(_, _, piece)| piece).collect() }
+    }
+
+    fn sign(&self, unit: usize, from_below: bool) -> FitSign {
+        let thing = self.plan.placed[unit].thing;
+        let letter = self.letters[thing].unwrap_or('#');
+        let mut sign = FitSign {
+            letter: if from_below { letter.to_ascii_lowercase() } else { letter },
+            thing: name(self.problem, thing),
+            count: 1,
+            soft: !self.problem.things[thing].is_stiff(),
+            from_below,
+            inside: Vec::new(),
+        };
+        let inside = self.plan.placed.iter().filter(|placed| placed.inside.is_some());
+        for placed in inside.filter(|placed| outermost(self.plan, placed) == Some(unit)) {
+            sign.holds(FitCount { thing: name(self.problem, placed.thing), count: 1 });
+        }
+        sign
+    }
 }
 
-/// How high the bottoms of all units of a thing that stand in the box itself are, rising.
-fn bottoms(plan: &Plan, thing: usize) -> Vec<i32> {
-    let mut bottoms: Vec<i32> = plan.outer().filter(|placed| placed.thing == thing).map(Placed::bottom).collect();
-    bottoms.sort_unstable();
-    bottoms
+/// The units of a thing that stand in the box itself, the lowest first: so they go in.
+fn units(plan: &Plan, thing: usize) -> Vec<usize> {
+    let is_its = |at: &usize| plan.placed[*at].thing == thing && plan.placed[*at].inside.is_none();
+    let mut units: Vec<usize> = (0..plan.placed.len()).filter(is_its).collect();
+    units.sort_by_key(|at| plan.placed[*at].bottom());
+    units
+}
+
+/// One stage after the other: what would lie on something of the same stage begins the next.
+fn stages(plan: &Plan, order: impl Iterator<Item = usize>) -> Vec<Vec<usize>> {
+    let mut stages: Vec<Vec<usize>> = Vec::new();
+    for unit in order {
+        let on = |below: &usize| lies_on(&plan.placed[unit], &plan.placed[*below]);
+        match stages.last_mut() {
+            Some(stage) if !stage.iter().any(on) => stage.push(unit),
+            _ => stages.push(vec![unit]),
+        }
+    }
+    stages
+}
+
+/// Whether some of the one is above some of the other.
+fn lies_on(high: &Placed, low: &Placed) -> bool {
+    let beside = |one: &Cuboid, other: &Cuboid| (0..2).any(|axis| one.hi[axis] <= other.lo[axis]);
+    let over = |one: &Cuboid, other: &Cuboid| !beside(one, other) && !beside(other, one);
+    high.solids.iter().any(|one| low.solids.iter().any(|other| other.hi[2] <= one.lo[2] && over(one, other)))
+}
+
+/// The thing in the box itself that something is in, however deep, by its place in the plan.
+fn outermost(plan: &Plan, placed: &Placed) -> Option<usize> {
+    let mut outer = placed.inside?;
+    // A plan names a holder before what it holds.
+    while let Some(next) = plan.placed.get(outer).and_then(|holder| holder.inside).filter(|next| *next < outer) {
+        outer = next;
+    }
+    Some(outer)
 }
 
 /// Where each thing of the box went, in the order of the box.
-fn places(
-    fitting: &Fitting,
-    problem: &Problem,
-    plan: Option<&Plan>,
-    layers: &[Layer],
-    letters: &[Option<char>],
-) -> Vec<FitPlace> {
+fn places(fitting: &Fitting, packed: Option<&Packed<'_>>) -> Vec<FitPlace> {
     let known = fitting.things.iter().filter(|it| it.origin != Origin::Unknown);
-    let place = |(thing, it): (usize, &Measured)| {
-        let units = || plan.into_iter().flat_map(|plan| &plan.placed).filter(move |placed| placed.thing == thing);
-        let holder = units().find_map(|placed| plan?.placed.get(placed.inside?));
-        let mut found: Vec<usize> = units()
-            .filter(|placed| placed.inside.is_none())
-            .filter_map(|placed| layer_at(layers, placed.bottom()))
-            .collect();
-        found.extend(holder.zip(plan).and_then(|(holder, plan)| layer_at(layers, outermost(plan, holder).bottom())));
-        found.sort_unstable();
-        found.dedup();
-        Some(FitPlace {
-            placement: it.placement?,
-            letter: letters[thing].or_else(|| letters[outermost(plan?, holder?).thing]),
-            layers: found,
-            inside: holder.map(|holder| name(problem, holder.thing)).unwrap_or_default(),
-            left_out: plan.map_or(it.thing.count, |plan| plan.left_out[thing]),
-        })
+    known.enumerate().filter_map(|(thing, it)| place(thing, it, packed)).collect()
+}
+
+fn place(thing: usize, it: &Measured, packed: Option<&Packed<'_>>) -> Option<FitPlace> {
+    let mut place = FitPlace {
+        placement: it.placement?,
+        letter: None,
+        stages: Vec::new(),
+        inside: String::new(),
+        left_out: it.thing.count,
     };
-    known.enumerate().filter_map(place).collect()
+    let Some(packed) = packed else { return Some(place) };
+    place.left_out = packed.plan.left_out.get(thing).copied().unwrap_or(0);
+    for (at, placed) in packed.plan.placed.iter().enumerate().filter(|(_, placed)| placed.thing == thing) {
+        let outer = outermost(packed.plan, placed).unwrap_or(at);
+        place.letter = place.letter.or(packed.letters[packed.plan.placed[outer].thing]);
+        place.stages.extend(packed.stage_of(outer));
+        if let Some(holder) = placed.inside.and_then(|holder| packed.plan.placed.get(holder)) {
+            place.inside = name(packed.problem, holder.thing);
+        }
+    }
+    place.stages.sort_unstable();
+    place.stages.dedup();
+    Some(place)
 }

@@ -27,7 +27,7 @@ pub(super) fn report(fitting: &Fitting, found: &Found, tried: u64) -> FitReport 
     let lid = whole.and(plan).map(|plan| lid(problem, plan));
     let room = whole.and(plan).map(|plan| room_left(problem, plan));
     let weight = weight(fitting);
-    let Pictured { layers, order, places } = pictured(fitting, problem, plan);
+    let Pictured { layers, stages, order, places } = pictured(fitting, problem, plan);
     FitReport {
         label: fitting.label.clone(),
         heading: fitting.heading.clone(),
@@ -43,6 +43,7 @@ pub(super) fn report(fitting: &Fitting, found: &Found, tried: u64) -> FitReport 
         left_out: plan.map(|plan| left_out(problem, plan)).unwrap_or_default(),
         order,
         layers,
+        stages,
         places,
         filled: plan.map(|plan| fill(&gauge(problem, plan))),
         weight,

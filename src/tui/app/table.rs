@@ -284,6 +284,7 @@ pub const GREETING: usize = 9;
 const PARTS: &[(Kind, usize, Foot)] = &[
     (K::Packing, 1, &[(A::TakeOne, "out"), (A::MoveBox, "to box"), (A::Inside, "inside"), (A::Wow, "wow"), (A::Why, "why"), (A::NextPart, "checklist"), (A::Back, ""), (A::Help, "")]),
     (K::Fit, 1, &[(A::Open, "try"), (A::Away, "leave out"), (A::Wow, "on top"), (A::Mend, "its size"), (A::Paper, "order"), (A::NextPart, "layers"), (A::Back, ""), (A::Help, "")]),
+    (K::Fit, 2, &[(A::MoveRow, "go on"), (A::Paper, "order"), (A::Why, ""), (A::Back, "to the picture"), (A::Help, "")]),
     (K::Home, GREETING, &[(A::Bought, ""), (A::PlanBox, "plan a box"), (A::Mend, "the drive"), (A::Help, ""), (A::Leave, "")]),
     (K::Home, 0, &[(A::Open, "all about it"), (A::PutOne, "into the box"), (A::Bought, ""), (A::Find, ""), (A::NextPart, "boxes"), (A::Help, ""), (A::Undo, "")]),
 ];

@@ -2,13 +2,13 @@
 
 use super::canvas::{Canvas, cells};
 use super::frame::{heading, heading_ruled};
-use super::layer::picture;
+use super::layer::{Picture, picture};
 use super::lists::table;
 use super::look::Role;
 use super::rows::{self, Place};
-use crate::season::{BoxLine, FitCount, FitLayer, FitThing};
+use crate::season::{BoxLine, FitCount, FitStage, FitThing};
 use crate::tui::app::App;
-use crate::tui::app::fit::{Fit, IN_FULL, PICTURE, Plot, THINGS, View, words};
+use crate::tui::app::fit::{Fit, IN_FULL, PAGE, PICTURE, Plot, THINGS, View, words};
 use crate::tui::app::room::Tier;
 use crate::tui::app::screen::Face;
 
@@ -48,9 +48,9 @@ fn title(line: Option<&BoxLine>, what: &str) -> String {
 fn page(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, line: Option<&BoxLine>) {
     let what = if fit.view == View::Order { "in which order" } else { "why" };
     heading_ruled(canvas, &title(line, what), "");
-    let place = table(app, &app.desk.room(2));
+    let place = Place { part: PAGE, ..table(app, &app.desk.room(2)) };
     let lines = fit.lines(&app.desk);
-    rows::draw(canvas, place, fit.list(0), lines.len(), |canvas, row, y| {
+    rows::draw(canvas, place, fit.list(PAGE), lines.len(), |canvas, row, y| {
         canvas.text(place.x + 2, y, place.width.saturating_sub(2), &lines[row], Role::Text);
     });
 }
@@ -86,12 +86,11 @@ fn whole(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, plot: &Plot) {
     if app.desk.size.tier() == Tier::Wide && fit.part() == PICTURE {
         side_by_side(canvas, fit, place);
     } else {
-        let end = layer_picture(canvas, fit, fit.layer(), Place { width: place.width * 3 / 5, ..place });
-        let right = Place { x: end + 2, width: (place.x + place.width).saturating_sub(end + 2), ..place };
+        let drawn = layer_picture(canvas, fit, fit.layer(), Place { width: place.width * 3 / 5, ..place });
         if fit.part() == THINGS {
-            things(canvas, app, fit, right);
+            things(canvas, app, fit, behind(&drawn, place));
         } else {
-            beside(canvas, fit, fit.layer(), right);
+            beside(canvas, fit, &drawn, behind(&drawn, place));
         }
     }
     below(canvas, app, fit, plot);
@@ -106,40 +105,42 @@ fn side_by_side(canvas: &mut Canvas<'_>, fit: &Fit, place: Place) {
         let own = Place { x, y: place.y + 1, width: half.saturating_sub(1), ..place };
         let rows = place.height.saturating_sub(7).max(place.height / 2);
         layer_title(canvas, fit, layer, Place { y: place.y, ..own });
-        let bottom = own.y + layer_rows(canvas, fit, layer, Place { height: rows, ..own });
+        let drawn = layer_picture(canvas, fit, layer, Place { height: rows, ..own });
+        let bottom = own.y + u16::try_from(drawn.rows.len()).unwrap_or(0);
         let height = (place.y + place.height).saturating_sub(bottom);
-        legend(canvas, fit, layer, Place { y: bottom, height, ..own });
+        legend(canvas, fit, layer, &drawn, Place { y: bottom, height, ..own });
     }
 }
 
-/// A layer from above; gives the column behind it.
-fn layer_picture(canvas: &mut Canvas<'_>, fit: &Fit, layer: usize, place: Place) -> u16 {
-    let (Some(shown), Some([length, width, _])) = (fit.layers().get(layer), fit.inside()) else { return place.x };
+/// A layer from above.
+fn layer_picture(canvas: &mut Canvas<'_>, fit: &Fit, layer: usize, place: Place) -> Picture {
+    let (Some(shown), Some([length, width, _])) = (fit.layers().get(layer), fit.inside()) else {
+        return Picture::default();
+    };
     let drawn = picture(&shown.pieces, [length, width], place.width, place.height);
     for (row, text) in (0..).zip(&drawn.rows) {
         canvas.raw(place.x, place.y + row, place.width, text, Role::Text);
     }
     let chosen = fit.thing().and_then(|thing| fit.place(thing)?.letter);
-    for (x, y, letter) in drawn.letters {
+    for (x, y, letter) in &drawn.letters {
         canvas.embolden(place.x + x, place.y + y, 1);
         if chosen == Some(letter.to_ascii_uppercase()) {
             canvas.select(place.x + x, place.y + y, 1);
         }
     }
-    place.x + drawn.rows.first().map_or(0, |row| cells(row))
+    drawn
 }
 
-/// The same; gives its rows.
-fn layer_rows(canvas: &mut Canvas<'_>, fit: &Fit, layer: usize, place: Place) -> u16 {
-    layer_picture(canvas, fit, layer, place);
-    let (Some(shown), Some([length, width, _])) = (fit.layers().get(layer), fit.inside()) else { return 0 };
-    u16::try_from(picture(&shown.pieces, [length, width], place.width, place.height).rows.len()).unwrap_or(0)
+/// What is left of a place behind a picture.
+fn behind(drawn: &Picture, place: Place) -> Place {
+    let x = place.x + drawn.rows.first().map_or(0, |row| cells(row)) + 2;
+    Place { x, width: (place.x + place.width).saturating_sub(x), ..place }
 }
 
 /// Which layer it is; the one in hand is marked.
 fn layer_title(canvas: &mut Canvas<'_>, fit: &Fit, layer: usize, place: Place) {
     let Some(shown) = fit.layers().get(layer) else { return };
-    let words = format!("Layer {} of {}   {}", layer + 1, fit.layers().len(), words::heights(shown));
+    let words = format!("Layer {} of {}   {}", layer + 1, fit.layers().len(), words::height(shown));
     canvas.text(place.x + 2, place.y, place.width.saturating_sub(2), &words, Role::Heading);
     if fit.part() == PICTURE && layer == fit.layer() {
         let width = cells(&words) + 3;
@@ -148,24 +149,28 @@ fn layer_title(canvas: &mut Canvas<'_>, fit: &Fit, layer: usize, place: Place) {
 }
 
 /// Beside a picture: which layer it is, what the letters are, and how full the box is.
-fn beside(canvas: &mut Canvas<'_>, fit: &Fit, layer: usize, place: Place) {
+fn beside(canvas: &mut Canvas<'_>, fit: &Fit, drawn: &Picture, place: Place) {
     if fit.layers().is_empty() {
         return;
     }
+    let layer = fit.layer();
     layer_title(canvas, fit, layer, place);
     let gauge = fit.report.as_ref().and_then(|report| words::filled(report)).filter(|_| place.height > 8);
     let bottom = place.y + place.height - if gauge.is_some() { 4 } else { 0 };
-    let height = bottom.saturating_sub(place.y + 2);
-    legend(canvas, fit, layer, Place { y: place.y + 2, height, ..place });
+    // The blank row under the title goes to the legend where that needs it.
+    let rows = fit.layers().get(layer).map_or(0, |stage| legend_rows(stage, drawn).len());
+    let above = if rows + 2 > usize::from(bottom.saturating_sub(place.y)) { 1 } else { 2 };
+    let height = bottom.saturating_sub(place.y + above);
+    legend(canvas, fit, layer, drawn, Place { y: place.y + above, height, ..place });
     for (y, words) in (bottom + 1..).zip(gauge.iter().flatten()) {
         canvas.text(place.x, y, place.width, words, Role::Text);
     }
 }
 
 /// What the letters are, what is inside holders below them; what has no room is counted.
-fn legend(canvas: &mut Canvas<'_>, fit: &Fit, layer: usize, place: Place) {
+fn legend(canvas: &mut Canvas<'_>, fit: &Fit, layer: usize, drawn: &Picture, place: Place) {
     let Some(shown) = fit.layers().get(layer) else { return };
-    let rows = legend_rows(shown);
+    let rows = legend_rows(shown, drawn);
     let height = usize::from(place.height);
     let shown = if rows.len() > height { height.saturating_sub(1) } else { rows.len() };
     for (y, (letter, words)) in (place.y..).zip(rows.iter().take(shown)) {
@@ -179,16 +184,14 @@ fn legend(canvas: &mut Canvas<'_>, fit: &Fit, layer: usize, place: Place) {
     }
 }
 
-fn legend_rows(layer: &FitLayer) -> Vec<(String, String)> {
-    let mut rows = Vec::new();
-    for entry in &layer.legend {
-        let count = FitCount { thing: entry.thing.clone(), count: entry.count };
-        let soft = if entry.soft { ", soft" } else { "" };
-        let through = if entry.from_below { ", goes through" } else { "" };
-        rows.push((entry.letter.to_string(), format!("{}{soft}{through}", count.words())));
-        if !entry.inside.is_empty() {
-            let names: Vec<String> = entry.inside.iter().map(FitCount::words).collect();
-            rows.push((String::new(), format!("  inside: {}", names.join(", "))));
+/// What was there before is told only where one sees it.
+fn legend_rows(stage: &FitStage, drawn: &Picture) -> Vec<(String, String)> {
+    let is_seen = |letter: char| drawn.letters.iter().any(|(_, _, shown)| *shown == letter);
+    let mut rows: Vec<(String, String)> = Vec::new();
+    for sign in stage.signs.iter().filter(|sign| !sign.from_below || is_seen(sign.letter)) {
+        rows.push((sign.letter.to_string(), words::sign_words(sign)));
+        if !sign.inside.is_empty() && !sign.from_below {
+            rows.push((String::new(), format!("  {}", words::inside(sign))));
         }
     }
     rows
@@ -234,7 +237,7 @@ fn list(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, place: Place) {
 
 fn thing_row(canvas: &mut Canvas<'_>, fit: &Fit, thing: &FitThing, place: Place, y: u16) {
     let (status, role) = status(fit, thing);
-    let letter = fit.place(thing).filter(|place| !place.layers.is_empty()).and_then(|place| place.letter);
+    let letter = fit.place(thing).filter(|place| !place.stages.is_empty()).and_then(|place| place.letter);
     canvas.text(place.x + 2, y, 1, &letter.map(String::from).unwrap_or_default(), Role::Heading);
     let name = place.width.saturating_sub(cells(&status) + 6);
     let count = FitCount { thing: thing.name.clone(), count: thing.count };
@@ -251,7 +254,7 @@ fn status(fit: &Fit, thing: &FitThing) -> (String, Role) {
         Some(place) if place.left_out > 0 => ("no room".to_owned(), Role::Care),
         Some(place) if !place.inside.is_empty() => ("inside".to_owned(), Role::Text),
         Some(place) => {
-            let layers: Vec<String> = place.layers.iter().map(|layer| (layer + 1).to_string()).collect();
+            let layers: Vec<String> = place.stages.iter().map(|layer| (layer + 1).to_string()).collect();
             let top = if thing.on_top { "top, " } else { "" };
             (format!("{top}layer {}", layers.join(", ")), Role::Text)
         }
@@ -292,15 +295,14 @@ fn narrow(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, plot: &Plot) {
     let last = plot.top + plot.middle;
     match fit.part() {
         PICTURE if fit.picture => {
-            let end = layer_picture(canvas, fit, fit.layer(), Place { width: place.width * 3 / 5, ..place });
-            let right = Place { x: end + 2, width: (place.x + place.width).saturating_sub(end + 2), ..place };
-            beside(canvas, fit, fit.layer(), right);
+            let drawn = layer_picture(canvas, fit, fit.layer(), Place { width: place.width * 3 / 5, ..place });
+            beside(canvas, fit, &drawn, behind(&drawn, place));
         }
         PICTURE => {
             let height = place.height.saturating_sub(IN_FULL);
             list(canvas, app, fit, Place { height, ..place });
             if let Some(layer) = fit.layers().get(fit.layer()) {
-                let words = format!("Layer {}, {}: {}", fit.layer() + 1, words::heights(layer), words::layer(layer));
+                let words = format!("Layer {}, {}: {}", fit.layer() + 1, words::height(layer), words::layer(layer));
                 canvas.wrapped(1, place.y + height, (place.width, IN_FULL), &words, Role::Text);
             }
         }

@@ -7,7 +7,7 @@ use crate::season::FitPiece;
 pub struct Picture {
     /// Its rows, the back of the box first.
     pub rows: Vec<String>,
-    /// Where letters stand: column, row, letter.
+    /// Where letters stand: column, row, letter; what lies wholly under others has none.
     pub letters: Vec<(u16, u16, char)>,
 }
 
@@ -21,37 +21,26 @@ struct Spot {
 
 /// Draws pieces in a box of this length and width in at most so many columns and rows, its frame among them.
 ///
-/// The lowest piece comes first; higher ones lie over it. A row is about twice as high as a column is wide.
+/// Later pieces lie over earlier ones. A row is about twice as high as a column is wide.
 pub fn picture(pieces: &[FitPiece], [length, width]: [i32; 2], columns: u16, rows: u16) -> Picture {
     let (wide, high) = extent(length.max(1), width.max(1), columns.saturating_sub(2), rows.saturating_sub(2));
     if wide == 0 || high == 0 {
         return Picture::default();
     }
-    let mut grid = vec![vec![' '; wide]; high];
-    let mut letters = Vec::new();
-    let mut sorted: Vec<&FitPiece> = pieces.iter().collect();
-    // Of two at the same height the smaller one is drawn last, so that rounding never hides it.
-    sorted.sort_by_key(|piece| (piece.top, std::cmp::Reverse(area(piece))));
-    for piece in sorted {
+    let mut grid = Grid { signs: vec![vec![' '; wide]; high], owners: vec![vec![None; wide]; high] };
+    for (owner, piece) in pieces.iter().enumerate() {
         let (left, right) = cells(piece.lo[0], piece.hi[0], length, wide);
         let (front, back) = cells(piece.lo[1], piece.hi[1], width, high);
-        let spot = Spot { left, right, back: high - back, front: high - front };
-        letters.retain(|(x, y, _)| !spot.has(*x, *y));
-        letters.push(draw(&mut grid, &spot, piece));
+        grid.draw(owner, &Spot { left, right, back: high - back, front: high - front }, piece.soft);
+    }
+    let mut letters = Vec::new();
+    for (owner, piece) in pieces.iter().enumerate() {
+        letters.extend(grid.name(owner, piece));
     }
     let rule = "─".repeat(wide);
-    let inner = grid.iter().map(|row| format!("│{}│", row.iter().collect::<String>()));
+    let inner = grid.signs.iter().map(|row| format!("│{}│", row.iter().collect::<String>()));
     let rows = std::iter::once(format!("┌{rule}┐")).chain(inner).chain([format!("└{rule}┘")]).collect();
-    let shown = |(x, y, letter): (usize, usize, char)| Some((short(x + 1)?, short(y + 1)?, letter));
-    Picture { rows, letters: letters.into_iter().filter_map(shown).collect() }
-}
-
-fn area(piece: &FitPiece) -> i64 {
-    i64::from(piece.hi[0] - piece.lo[0]) * i64::from(piece.hi[1] - piece.lo[1])
-}
-
-fn short(number: usize) -> Option<u16> {
-    u16::try_from(number).ok()
+    Picture { rows, letters }
 }
 
 /// Columns and rows in the proportion of the box, as many as there is room for.
@@ -76,11 +65,44 @@ fn cells(lo: i32, hi: i32, whole: i32, count: usize) -> (usize, usize) {
     if to > from { (from, to) } else { (from.min(count - 1), from.min(count - 1) + 1) }
 }
 
-impl Spot {
-    fn has(&self, x: usize, y: usize) -> bool {
-        (self.left..self.right).contains(&x) && (self.back..self.front).contains(&y)
+/// Signs, and which piece each of them is of.
+struct Grid {
+    signs: Vec<Vec<char>>,
+    owners: Vec<Vec<Option<usize>>>,
+}
+
+impl Grid {
+    fn draw(&mut self, owner: usize, spot: &Spot, soft: bool) {
+        for y in spot.back..spot.front {
+            for x in spot.left..spot.right {
+                self.signs[y][x] = if soft { '░' } else { spot.border(x, y) };
+                self.owners[y][x] = Some(owner);
+            }
+        }
     }
 
+    /// Writes the letter of a piece in the middle of what one sees of it; gives its place in the framed picture.
+    fn name(&mut self, owner: usize, piece: &FitPiece) -> Option<(u16, u16, char)> {
+        let is_its = |x: usize, y: usize| self.owners.get(y).and_then(|row| row.get(x)) == Some(&Some(owner));
+        let rows = 0..self.signs.len();
+        let seen: Vec<(usize, usize)> =
+            rows.flat_map(|y| (0..self.signs[y].len()).map(move |x| (x, y))).filter(|(x, y)| is_its(*x, *y)).collect();
+        let many = seen.len().max(1);
+        let middle = seen.iter().fold((0, 0), |sum, at| (sum.0 + at.0, sum.1 + at.1));
+        // The middle of all cells of it, in whole cells; a row counts as much as two columns.
+        let far = |at: &(usize, usize)| (at.0 * many).abs_diff(middle.0) + 2 * (at.1 * many).abs_diff(middle.1);
+        let (x, y) = seen.iter().copied().min_by_key(|at| (far(at), at.1, at.0))?;
+        let beside = |x: usize| is_its(x, y) && piece.soft && seen.len() >= 5;
+        let blank: Vec<usize> = [x.checked_sub(1), Some(x + 1)].into_iter().flatten().filter(|x| beside(*x)).collect();
+        for x in blank {
+            self.signs[y][x] = ' ';
+        }
+        self.signs[y][x] = piece.letter;
+        Some((u16::try_from(x + 1).ok()?, u16::try_from(y + 1).ok()?, piece.letter))
+    }
+}
+
+impl Spot {
     /// The sign at a place of something stiff: its border, blank within.
     fn border(&self, x: usize, y: usize) -> char {
         let (first, last) = (x == self.left, x + 1 == self.right);
@@ -103,29 +125,12 @@ impl Spot {
     }
 }
 
-/// Draws a piece, and tells where its letter is.
-fn draw(grid: &mut [Vec<char>], spot: &Spot, piece: &FitPiece) -> (usize, usize, char) {
-    let (x, y) = ((spot.left + spot.right - 1) / 2, (spot.back + spot.front - 1) / 2);
-    for row in spot.back..spot.front {
-        for column in spot.left..spot.right {
-            let beside = row == y && column.abs_diff(x) == 1 && spot.right - spot.left >= 5;
-            grid[row][column] = match (column, row) {
-                at if at == (x, y) => piece.letter,
-                _ if piece.soft && beside => ' ',
-                _ if piece.soft => '░',
-                _ => spot.border(column, row),
-            };
-        }
-    }
-    (x, y, piece.letter)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    fn piece(letter: char, lo: [i32; 2], hi: [i32; 2], top: i32, soft: bool) -> FitPiece {
-        FitPiece { lo, hi, top, letter, soft }
+    fn piece(letter: char, lo: [i32; 2], hi: [i32; 2], soft: bool) -> FitPiece {
+        FitPiece { lo, hi, letter, soft }
     }
 
     #[test]
@@ -141,7 +146,7 @@ mod tests {
 
     #[test]
     fn stiff_things_have_a_border_and_soft_ones_a_texture() {
-        let pieces = [piece('A', [0, 0], [60, 60], 10, false), piece('b', [60, 0], [120, 60], 10, true)];
+        let pieces = [piece('A', [0, 0], [60, 60], false), piece('b', [60, 0], [120, 60], true)];
         let drawn = picture(&pieces, [120, 60], 14, 5);
         assert_eq!(
             drawn.rows,
@@ -157,18 +162,20 @@ mod tests {
     }
 
     #[test]
-    fn the_back_is_above_and_what_is_higher_lies_over_what_is_lower() {
-        let pieces = [piece('A', [0, 0], [100, 100], 5, false), piece('B', [0, 50], [100, 100], 9, false)];
+    fn the_back_is_above_and_later_pieces_lie_over_earlier_ones() {
+        let pieces = [piece('A', [0, 0], [100, 100], false), piece('B', [0, 50], [100, 100], false)];
         let drawn = picture(&pieces, [100, 100], 10, 6);
-        assert_eq!(drawn.rows, ["┌────────┐", "│┌──────┐│", "│└──B───┘│", "││      ││", "│└──────┘│", "└────────┘"]);
-        assert_eq!(drawn.letters, [(4, 2, 'B')], "A's letter lies below B");
+        assert_eq!(drawn.rows, ["┌────────┐", "│┌──B───┐│", "│└──────┘│", "││  A   ││", "│└──────┘│", "└────────┘"]);
+        assert_eq!(drawn.letters, [(4, 3, 'A'), (4, 1, 'B')], "A's letter is where one sees A");
+        let under = [piece('A', [0, 0], [50, 50], false), piece('B', [0, 0], [100, 100], false)];
+        assert_eq!(picture(&under, [100, 100], 10, 6).letters, [(4, 2, 'B')], "one sees nothing of A");
     }
 
     #[test]
     fn however_small_a_thing_is_there_is_a_cell_for_it() {
-        let pieces = [piece('P', [299, 0], [300, 1], 5, false)];
+        let pieces = [piece('P', [299, 0], [300, 1], false)];
         let drawn = picture(&pieces, [300, 200], 12, 6);
-        assert!(drawn.rows[4].contains('P'), "{:?}", drawn.rows);
+        assert!(drawn.rows[3].contains('P'), "{:?}", drawn.rows);
         assert_eq!(picture(&pieces, [300, 200], 2, 2), Picture::default());
     }
 }

@@ -15,13 +15,15 @@ use super::room::{Room, Tier};
 use super::screen::{Face, No, go, settle_part};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId};
-use crate::season::{FitLayer, FitPlace, FitReport, FitThing, FitWish, Fitting};
+use crate::season::{FitPlace, FitReport, FitStage, FitThing, FitWish, Fitting};
 use crate::tui::back::{Ask, Deed, Window, Work, Worked};
 
 /// The part with the layers.
 pub const PICTURE: usize = 0;
 /// The part with the things.
 pub const THINGS: usize = 1;
+/// A page of words, which has no other parts.
+pub const PAGE: usize = 2;
 /// So many ways are tried at first: less than a blink, and most boxes need only a few.
 const TRIES: u64 = 3000;
 /// More ways are tried by tens of these, but never more than so many.
@@ -131,8 +133,8 @@ impl Fit {
     }
 
     /// The layers, from the bottom up.
-    pub fn layers(&self) -> &[FitLayer] {
-        self.report.as_ref().map(|report| report.layers.as_slice()).unwrap_or_default()
+    pub fn layers(&self) -> &[FitStage] {
+        self.report.as_ref().map(|report| report.stages.as_slice()).unwrap_or_default()
     }
 
     /// The things as they are tried.
@@ -157,7 +159,7 @@ impl Fit {
 
     /// The layer in sight: the chosen thing's, where there is one.
     pub fn layer(&self) -> usize {
-        let of_thing = self.thing().and_then(|thing| self.place(thing)?.layers.first().copied());
+        let of_thing = self.thing().and_then(|thing| self.place(thing)?.stages.first().copied());
         of_thing.unwrap_or(self.lists[PICTURE].row()).min(self.layers().len().saturating_sub(1))
     }
 
@@ -201,7 +203,7 @@ impl Fit {
         let Some(report) = &self.report else { return Vec::new() };
         let width = usize::from(desk.size.w.saturating_sub(5).max(8));
         let parts = match self.view {
-            View::Order => report.order.iter().map(|step| step.words.clone()).collect(),
+            View::Order => words::order(report),
             _ => words::reasons(report, self.is_searching()),
         };
         parts.iter().flat_map(|part| words::wrapped(part, width)).collect()
@@ -294,7 +296,7 @@ impl Fit {
 
     fn to_things(&mut self, desk: &Desk) {
         let layer = self.layer();
-        let here = |thing: &&FitThing| self.place(thing).is_some_and(|place| place.layers.contains(&layer));
+        let here = |thing: &&FitThing| self.place(thing).is_some_and(|place| place.stages.contains(&layer));
         let first = self.things.iter().find(here).map(|thing| RowId::Placement(thing.placement));
         self.part = THINGS;
         if let Some(first) = first {
@@ -359,34 +361,34 @@ impl Face for Fit {
     }
 
     fn part(&self) -> usize {
-        if self.view == View::Box { self.part } else { PICTURE }
+        if self.view == View::Box { self.part } else { PAGE }
     }
 
     fn take_part(&mut self, part: usize) {
-        self.part = part.min(THINGS);
+        if self.view == View::Box {
+            self.part = part.min(THINGS);
+        }
     }
 
     fn rows<'a>(&'a self, desk: &'a Desk, part: usize) -> Rows<'a> {
-        match (self.view, part) {
-            (View::Box, PICTURE) => Rows::numbered(self.layers().len()),
-            (View::Box, _) => Rows::Few(self.things.iter().map(|thing| RowId::Placement(thing.placement)).collect()),
+        match part {
+            PICTURE => Rows::numbered(self.layers().len()),
+            THINGS => Rows::Few(self.things.iter().map(|thing| RowId::Placement(thing.placement)).collect()),
             _ => Rows::numbered(self.lines(desk).len()),
         }
     }
 
     fn list(&self, part: usize) -> &List {
-        if self.view == View::Box { &self.lists[part.min(THINGS)] } else { &self.page }
+        self.lists.get(part).unwrap_or(&self.page)
     }
 
     fn list_mut(&mut self, part: usize) -> &mut List {
-        if self.view == View::Box { &mut self.lists[part.min(THINGS)] } else { &mut self.page }
+        self.lists.get_mut(part).unwrap_or(&mut self.page)
     }
 
-    fn height(&self, desk: &Desk, _part: usize) -> usize {
-        if self.view == View::Box {
-            return self.list_rows(desk).max(1).into();
-        }
-        desk.room(2).table_rows.max(1).into()
+    fn height(&self, desk: &Desk, part: usize) -> usize {
+        let rows = if part == PAGE { desk.room(2).table_rows } else { self.list_rows(desk) };
+        rows.max(1).into()
     }
 
     fn wants(&self, _desk: &Desk) -> Vec<Ask> {
@@ -463,7 +465,7 @@ impl Face for Fit {
 
     fn settle(&mut self, desk: &mut Desk) {
         desk.here = Some(self.giftbox);
-        for part in 0..self.parts() {
+        for part in [PICTURE, THINGS, PAGE] {
             settle_part(self, desk, part);
         }
         self.search(desk);

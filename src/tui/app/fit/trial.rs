@@ -96,12 +96,12 @@ impl Fit {
             Trial::Out(_) => {
                 self.wish.out.insert(placement);
                 let again = desk.key(Action::Away);
-                desk.say(format!("Only tried without {}; the box stays as it is. {again} again: back in.", thing.name));
+                desk.say(format!("Only tried here: the box stays as it is. {again} again: back in."));
             }
             Trial::Top(_) => self.turn_over(&thing, desk),
             Trial::Instead(_, Some(lot)) => {
                 self.wish.instead.insert(placement, *lot);
-                desk.say(format!("Only tried with another thing for {}; the box stays as it is.", thing.name));
+                desk.say("Only tried here: the box stays as it is.");
             }
             Trial::Instead(_, None) => {
                 self.wish.instead.remove(&placement);
@@ -121,7 +121,7 @@ impl Fit {
             self.wish.top.insert(thing.placement, on_top);
         }
         let so = if on_top { "on top, with nothing on it" } else { "no longer on top" };
-        desk.say(format!("Tried with {} {so}.", thing.name));
+        desk.say(format!("Tried {so}; the box stays as it is."));
     }
 
     fn chosen_thing(&self, desk: &Desk) -> Result<&FitThing, No> {

@@ -3,7 +3,7 @@
 use unicode_width::UnicodeWidthStr;
 
 use crate::model::text::counted;
-use crate::season::{FitCount, FitLayer, FitReport, FitStep, FitThing, FitWish, SizeFrom};
+use crate::season::{FitCount, FitReport, FitSign, FitStage, FitStep, FitThing, FitWish, SizeFrom};
 
 /// Names beyond this many are only counted.
 const NAMED: usize = 4;
@@ -54,11 +54,10 @@ pub fn answer(report: &FitReport, searching: bool) -> (char, String) {
         "not_found" if searching => {
             format!("Not all of it yet. Without {} it does so far.", listed(&counts(&report.left_out)))
         }
-        "not_found" => format!(
-            "Couldn't make it fit; without {} it does. Tried {}; there may be one.",
-            listed(&counts(&report.left_out)),
-            counted(report.tried, "way", "ways")
-        ),
+        "not_found" => {
+            let left = listed(&counts(&report.left_out));
+            format!("Couldn't make it fit; without {left} it does. There may be a way.")
+        }
         "impossible" if !report.left_out.is_empty() && !report.layers.is_empty() => {
             format!("{} Without {} it does.", report.why, listed(&counts(&report.left_out)))
         }
@@ -103,40 +102,61 @@ pub fn tried(wish: &FitWish, things: &[FitThing], before: &[FitThing]) -> String
     parts.join("; ")
 }
 
-/// The things of a layer in a row: `A ruler · B comb`.
-pub fn layer(layer: &FitLayer) -> String {
-    let entries = layer.legend.iter().map(|entry| {
-        let count = FitCount { thing: entry.thing.clone(), count: entry.count };
-        format!("{} {}", entry.letter, count.words())
-    });
-    entries.collect::<Vec<_>>().join(" · ")
+/// What goes in at a layer, in a row: `A ruler · B comb`.
+pub fn layer(stage: &FitStage) -> String {
+    let new = stage.signs.iter().filter(|sign| !sign.from_below);
+    let words = new.map(|sign| format!("{} {}", sign.letter, sign_words(sign)));
+    words.collect::<Vec<_>>().join(" · ")
 }
 
-/// From where to where a layer is: `0.8 to 2.1 cm up`.
-pub fn heights(layer: &FitLayer) -> String {
-    format!("{} to {} cm up", cm(layer.from_mm), cm(layer.to_mm))
+/// A thing behind its letter: `2 × comb, goes through`.
+pub fn sign_words(sign: &FitSign) -> String {
+    let count = FitCount { thing: sign.thing.clone(), count: sign.count };
+    let soft = if sign.soft { ", soft" } else { "" };
+    let through = if sign.from_below { ", goes through" } else { "" };
+    format!("{}{soft}{through}", count.words())
+}
+
+/// What is inside a thing; empty: nothing.
+pub fn inside(sign: &FitSign) -> String {
+    if sign.inside.is_empty() { String::new() } else { format!("inside: {}", counts(&sign.inside).join(", ")) }
+}
+
+/// How high a layer begins: `from 2.1 cm up`.
+pub fn height(stage: &FitStage) -> String {
+    if stage.from_mm == 0 { "on the bottom".to_owned() } else { format!("from {} cm up", cm(stage.from_mm)) }
 }
 
 /// What is to be done for a layer, with the numbers of its steps.
 pub fn now(report: &FitReport, layer: usize) -> String {
     let letters: Vec<char> = steps_of(report, layer).filter_map(|(_, step)| step.letter).collect();
     let fills = |step: &FitStep| !step.into.is_empty() && step.letter.is_some_and(|letter| letters.contains(&letter));
-    let number = |(number, step): (usize, &FitStep)| {
-        let letter = step.letter.unwrap_or('?');
+    let first = (1..).zip(&report.order).filter(|(_, step)| fills(step)).map(|(number, step)| {
         let thing = FitCount { thing: step.thing.clone(), count: step.count };
-        match (step.into.is_empty(), step.soft) {
-            (false, _) => format!("{number} {} into {letter}", thing.words()),
-            (true, true) => format!("{number} press in {letter}"),
-            (true, false) => format!("{number} lay in {letter}"),
+        format!("{number} {} into {}", thing.words(), step.letter.unwrap_or('?'))
+    });
+    let mut parts: Vec<String> = first.collect();
+    let mut before = None;
+    for (number, step) in steps_of(report, layer) {
+        let what = format!("{number} {}", step.letter.unwrap_or('?'));
+        match parts.last_mut() {
+            Some(last) if before == Some(step.soft) => last.push_str(&format!(", {what}")),
+            _ => parts.push(format!("{} {what}", if step.soft { "press in" } else { "lay in" })),
         }
-    };
-    let first = (1..).zip(&report.order).filter(|(_, step)| fills(step));
-    let parts: Vec<String> = first.chain(steps_of(report, layer)).map(number).collect();
+        before = Some(step.soft);
+    }
     if parts.is_empty() { String::new() } else { format!("Now: {}", parts.join(" · ")) }
 }
 
 fn steps_of(report: &FitReport, layer: usize) -> impl Iterator<Item = (usize, &FitStep)> {
-    (1..).zip(&report.order).filter(move |(_, step)| step.layer == Some(layer))
+    (1..).zip(&report.order).filter(move |(_, step)| step.stage == Some(layer))
+}
+
+/// The whole order of packing, holders first, under what it leaves out.
+pub fn order(report: &FitReport) -> Vec<String> {
+    let without = listed(&counts(&report.left_out));
+    let head = (!report.left_out.is_empty()).then(|| format!("This leaves out {without}."));
+    head.into_iter().chain(report.order.iter().map(|step| step.words.clone())).collect()
 }
 
 /// The room that is left and what would use it; or what found none.
@@ -184,10 +204,9 @@ pub fn weighs(report: &FitReport) -> String {
 pub fn filled(report: &FitReport) -> Option<[String; 3]> {
     let fill = report.filled?;
     let (stiff, soft) = ((fill.stiff + 5) / 10, (fill.soft + 5) / 10);
-    let pressed = fill.soft_pressed_to.map(|to| format!(", pressed to {to}")).unwrap_or_default();
     Some([
         format!("full by room  stiff {stiff:>3}"),
-        format!("              soft  {soft:>3}{pressed}"),
+        format!("              soft  {soft:>3}"),
         format!("              free  {:>3} of 100", (100 - stiff - soft).max(0)),
     ])
 }
@@ -195,9 +214,9 @@ pub fn filled(report: &FitReport) -> Option<[String; 3]> {
 /// How large one of a thing is, and how one knows.
 pub fn size(thing: &FitThing) -> String {
     let from = match thing.from {
-        SizeFrom::Batch => "as was said of it",
+        SizeFrom::Batch => "as logged",
         SizeFrom::Kind => "measured",
-        SizeFrom::Typical => "typical, not measured",
+        SizeFrom::Typical => "typical",
         SizeFrom::Nowhere => "",
     };
     match thing.size {
@@ -219,6 +238,9 @@ pub fn reasons(report: &FitReport, searching: bool) -> Vec<String> {
     }));
     told.push(format!("Tried {}.", counted(report.tried, "way", "ways")));
     told.push(weighs(report));
+    if let Some(to) = report.filled.and_then(|fill| fill.soft_pressed_to) {
+        told.push(format!("Soft things are pressed to {to} of 100."));
+    }
     if !report.weight.unknown.is_empty() {
         told.push(format!("Nobody knows what these weigh: {}.", report.weight.unknown.join("; ")));
     }
