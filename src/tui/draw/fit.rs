@@ -212,7 +212,7 @@ fn below(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, plot: &Plot) {
 
 /// The things one by one, and below them the chosen one in full.
 fn things(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, place: Place) {
-    canvas.text(place.x + 2, place.y, place.width.saturating_sub(2), "In the box or set aside for it", Role::Heading);
+    canvas.text(place.x + 2, place.y, place.width.saturating_sub(2), "In the box or for it", Role::Heading);
     let height = place.height.saturating_sub(1 + IN_FULL);
     list(canvas, app, fit, Place { y: place.y + 1, height, ..place });
     in_full(canvas, fit, Place { y: place.y + place.height - IN_FULL, height: IN_FULL, ..place });

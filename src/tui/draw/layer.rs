@@ -33,6 +33,7 @@ pub fn picture(pieces: &[FitPiece], [length, width]: [i32; 2], columns: u16, row
         let (front, back) = cells(piece.lo[1], piece.hi[1], width, high);
         grid.draw(owner, &Spot { left, right, back: high - back, front: high - front }, piece.soft);
     }
+    grid.part(pieces);
     let mut letters = Vec::new();
     for (owner, piece) in pieces.iter().enumerate() {
         letters.extend(grid.name(owner, piece));
@@ -77,6 +78,19 @@ impl Grid {
             for x in spot.left..spot.right {
                 self.signs[y][x] = if soft { '░' } else { spot.border(x, y) };
                 self.owners[y][x] = Some(owner);
+            }
+        }
+    }
+
+    /// A blank column parts soft things that lie side by side: they have no border.
+    fn part(&mut self, pieces: &[FitPiece]) {
+        let is_soft = |owner: Option<usize>| owner.and_then(|owner| pieces.get(owner)).is_some_and(|piece| piece.soft);
+        for (signs, owners) in self.signs.iter_mut().zip(&self.owners) {
+            for x in 1..owners.len() {
+                let (left, right) = (owners[x - 1], owners[x]);
+                if left != right && is_soft(left) && is_soft(right) {
+                    signs[x] = ' ';
+                }
             }
         }
     }

@@ -214,7 +214,7 @@ impl Fit {
         let room = Room::of(desk.size, 1, 1);
         let (below, most) = match room.tier {
             Tier::Wide => (5, 2),
-            Tier::Full => (4, 2),
+            Tier::Full => (4, 3),
             Tier::Narrow => (1, 2),
             Tier::Small | Tier::Row => (0, 3),
         };

@@ -45,7 +45,7 @@ impl Fit {
         let others = self.fitting().map(|fitting| fitting.instead_of(placement, !fits)).unwrap_or_default();
         let others = others.into_iter().filter(|other| other.name != thing.name).take(OTHERS);
         choices.extend(others.map(|other| {
-            let label = format!("{} instead, {}", other.name, words::sides(other.size));
+            let label = format!("{} instead, {}", other.name, words::short_sides(other.size));
             choice(label, Trial::Instead(placement, Some(other.lot)))
         }));
         let nothing = Some(Choice::new("nothing", Answer::Nothing));

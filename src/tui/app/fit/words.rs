@@ -18,6 +18,12 @@ pub fn sides([x, y, z]: [i32; 3]) -> String {
     format!("{} × {} × {} cm", cm(x), cm(y), cm(z))
 }
 
+/// Three sides of a thing in little room: `19 × 2 × 1.8 cm`.
+pub fn short_sides(sides: [i32; 3]) -> String {
+    let [x, y, z] = sides.map(|side| cm(side).trim_end_matches(".0").to_owned());
+    format!("{x} × {y} × {z} cm")
+}
+
 /// `a`, `a and b`, `a; b, blue and c`; a long list is cut.
 pub fn listed(names: &[String]) -> String {
     let joint = if names.iter().any(|name| name.contains(',')) { "; " } else { ", " };
@@ -52,14 +58,14 @@ pub fn wrapped(text: &str, width: usize) -> Vec<String> {
 pub fn answer(report: &FitReport, searching: bool) -> (char, String) {
     let by_sizes = match report.answer {
         "not_found" if searching => {
-            format!("Not all of it yet. Without {} it does so far.", listed(&counts(&report.left_out)))
+            format!("Not all of it so far; it does without {}.", listed(&counts(&report.left_out)))
         }
         "not_found" => {
             let left = listed(&counts(&report.left_out));
-            format!("Couldn't make it fit; without {left} it does. There may be a way.")
+            format!("Couldn't make it fit; it does without {left}. There may be a way.")
         }
         "impossible" if !report.left_out.is_empty() && !report.layers.is_empty() => {
-            format!("{} Without {} it does.", report.why, listed(&counts(&report.left_out)))
+            format!("{} It does without {}.", report.why, listed(&counts(&report.left_out)))
         }
         _ => format!("{} {}", report.why, report.lid).trim_end().to_owned(),
     };
@@ -131,11 +137,21 @@ pub fn height(stage: &FitStage) -> String {
 pub fn now(report: &FitReport, layer: usize) -> String {
     let letters: Vec<char> = steps_of(report, layer).filter_map(|(_, step)| step.letter).collect();
     let fills = |step: &FitStep| !step.into.is_empty() && step.letter.is_some_and(|letter| letters.contains(&letter));
-    let first = (1..).zip(&report.order).filter(|(_, step)| fills(step)).map(|(number, step)| {
-        let thing = FitCount { thing: step.thing.clone(), count: step.count };
-        format!("{number} {} into {}", thing.words(), step.letter.unwrap_or('?'))
-    });
-    let mut parts: Vec<String> = first.collect();
+    let mut filled: Vec<(usize, usize, char)> = Vec::new();
+    for (number, step) in (1..).zip(&report.order).filter(|(_, step)| fills(step)) {
+        let holder = step.letter.unwrap_or('?');
+        match filled.last_mut() {
+            Some((_, last, before)) if *before == holder => *last = number,
+            _ => filled.push((number, number, holder)),
+        }
+    }
+    let fill = |(first, last, holder): &(usize, usize, char)| match first == last {
+        true => format!("{first} {holder}"),
+        false => format!("{first}–{last} {holder}"),
+    };
+    let fills: Vec<String> = filled.iter().map(fill).collect();
+    let mut parts: Vec<String> =
+        (!fills.is_empty()).then(|| format!("fill {}", fills.join(", "))).into_iter().collect();
     let mut before = None;
     for (number, step) in steps_of(report, layer) {
         let what = format!("{number} {}", step.letter.unwrap_or('?'));
@@ -177,7 +193,7 @@ pub fn room(report: &FitReport) -> String {
     };
     let repacked = match report.repacked.as_slice() {
         [] => String::new(),
-        names => format!(" Packed anew: {}.", listed(names)),
+        names => format!(" Once packed anew: {}.", listed(names)),
     };
     format!("Room left: {}.{drops}{repacked}", sides(largest))
 }
@@ -220,7 +236,7 @@ pub fn size(thing: &FitThing) -> String {
         SizeFrom::Nowhere => "",
     };
     match thing.size {
-        Some(size) => format!("{}, {from}", sides(size)),
+        Some(size) => format!("{}, {from}", short_sides(size)),
         None => "its size isn't known".to_owned(),
     }
 }
@@ -263,6 +279,7 @@ mod tests {
     #[test]
     fn lengths_are_told_in_centimetres() {
         assert_eq!(sides([330, 205, 8]), "33.0 × 20.5 × 0.8 cm");
+        assert_eq!(short_sides([1000, 205, 80]), "100 × 20.5 × 8 cm");
     }
 
     #[test]
