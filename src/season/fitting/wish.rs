@@ -108,6 +108,7 @@ impl Fitting {
     }
 
     /// The box as it would be.
+    #[must_use]
     pub fn with(&self, wish: &FitWish) -> Fitting {
         let is_out = |it: &Measured| it.placement.is_some_and(|placement| wish.out.contains(&placement));
         let kept: Vec<usize> = (0..self.things.len()).filter(|at| !is_out(&self.things[*at])).collect();

@@ -20,11 +20,11 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, fit: &Fit) {
         let inside = fit.inside().map(|inside| format!("{} inside", words::sides(inside))).unwrap_or_default();
         heading(canvas, &title(line, "does it fit?"), &inside);
         let plot = fit.plot(desk);
-        answer(canvas, fit, &plot);
+        answer(canvas, fit, plot);
         match desk.size.tier() {
-            Tier::Wide | Tier::Full => whole(canvas, app, fit, &plot),
-            Tier::Narrow => narrow(canvas, app, fit, &plot),
-            _ => list(canvas, app, fit, Place { height: plot.middle, ..part(app, fit, &plot) }),
+            Tier::Wide | Tier::Full => whole(canvas, app, fit, plot),
+            Tier::Narrow => narrow(canvas, app, fit, plot),
+            _ => list(canvas, app, fit, Place { height: plot.middle, ..part(app, fit, plot) }),
         }
     } else {
         page(canvas, app, fit, line);
@@ -55,7 +55,7 @@ fn page(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, line: Option<&BoxLine>) {
     });
 }
 
-fn answer(canvas: &mut Canvas<'_>, fit: &Fit, plot: &Plot) {
+fn answer(canvas: &mut Canvas<'_>, fit: &Fit, plot: Plot) {
     let (sign, told) = fit.answer();
     let role = match sign {
         '✓' => Role::Good,
@@ -69,7 +69,7 @@ fn answer(canvas: &mut Canvas<'_>, fit: &Fit, plot: &Plot) {
 }
 
 /// The part in hand over the whole width.
-fn part(app: &App, fit: &Fit, plot: &Plot) -> Place {
+fn part(app: &App, fit: &Fit, plot: Plot) -> Place {
     let in_hand = app.desk.line.is_none() && app.desk.asked.is_none();
     let width = app.desk.size.w.saturating_sub(2);
     Place { x: 1, y: plot.top, width, height: plot.middle, part: fit.part(), in_hand }
@@ -81,7 +81,7 @@ fn seen(app: &App, place: Place) -> Place {
 }
 
 /// Room enough: pictures on the left, on the right what the letters are, or the things; below what is to be done.
-fn whole(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, plot: &Plot) {
+fn whole(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, plot: Plot) {
     let place = part(app, fit, plot);
     if app.desk.size.tier() == Tier::Wide && fit.part() == PICTURE {
         side_by_side(canvas, fit, place);
@@ -198,7 +198,7 @@ fn legend_rows(stage: &FitStage, drawn: &Picture) -> Vec<(String, String)> {
 }
 
 /// What is to be done for the layer, what room is left, what it weighs, and how the search goes.
-fn below(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, plot: &Plot) {
+fn below(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, plot: Plot) {
     let Some(report) = &fit.report else { return };
     let width = canvas.width().saturating_sub(2);
     let y = plot.top + plot.middle;
@@ -290,7 +290,7 @@ fn where_words(fit: &Fit, thing: &FitThing) -> String {
 }
 
 /// Little room: the layers in words with the chosen one in full, a picture, or the things.
-fn narrow(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, plot: &Plot) {
+fn narrow(canvas: &mut Canvas<'_>, app: &App, fit: &Fit, plot: Plot) {
     let place = part(app, fit, plot);
     let last = plot.top + plot.middle;
     match fit.part() {

@@ -1,10 +1,12 @@
 //! Does it fit: a box packed on trial, seen layer by layer, with all that one may try without changing anything.
 
+mod looking;
 mod trial;
 pub mod words;
 
 use std::sync::Arc;
 
+use looking::{State, TRIES};
 pub use trial::Trial;
 
 use super::action::Action;
@@ -16,7 +18,7 @@ use super::screen::{Face, No, go, settle_part};
 use super::table::Kind;
 use crate::model::id::{BoxId, LotId};
 use crate::season::{FitPlace, FitReport, FitStage, FitThing, FitWish, Fitting};
-use crate::tui::back::{Ask, Deed, Window, Work, Worked};
+use crate::tui::back::{Ask, Deed, Window, Worked};
 
 /// The part with the layers.
 pub const PICTURE: usize = 0;
@@ -24,10 +26,6 @@ pub const PICTURE: usize = 0;
 pub const THINGS: usize = 1;
 /// A page of words, which has no other parts.
 pub const PAGE: usize = 2;
-/// So many ways are tried at first: less than a blink, and most boxes need only a few.
-const TRIES: u64 = 3000;
-/// More ways are tried by tens of these, but never more than so many.
-const MOST: u64 = 100 * TRIES;
 /// Rows in which the chosen thing is told in full.
 pub const IN_FULL: u16 = 3;
 
@@ -40,17 +38,6 @@ pub enum View {
     Order,
     /// The reasons in full.
     Why,
-}
-
-/// How far the search is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum State {
-    /// To be begun, or on its way.
-    Searching,
-    /// Ended by Esc.
-    Stopped,
-    /// All ways that were to be tried are tried.
-    Done,
 }
 
 /// The rows of the screen: the answer, the box, and what is told below it.
@@ -183,21 +170,6 @@ impl Fit {
         }
     }
 
-    /// How the search goes.
-    pub fn progress(&self, desk: &Desk) -> String {
-        let Some(report) = &self.report else { return String::new() };
-        let ways = crate::model::text::counted(report.tried, "way", "ways");
-        let more = desk.key(Action::Fit);
-        match self.state {
-            State::Searching => format!("Tried {ways}; a better one is shown as soon as it is found. Esc stops."),
-            State::Stopped => format!("Tried {ways}, then stopped; {more} goes on."),
-            State::Done if report.answer == "not_found" && self.tries < MOST => {
-                format!("Tried {ways}; {more} tries ten times as many.")
-            }
-            State::Done => String::new(),
-        }
-    }
-
     /// The rows of a page of words.
     pub fn lines(&self, desk: &Desk) -> Vec<String> {
         let Some(report) = &self.report else { return Vec::new() };
@@ -247,54 +219,7 @@ impl Fit {
         self.fitting().map(|fitting| fitting.things()).unwrap_or_default()
     }
 
-    /// What is tried changed, or the box itself: the search begins anew.
-    fn anew(&mut self, desk: &mut Desk) {
-        if self.turn.is_some_and(|turn| desk.is_reckoning(turn)) {
-            desk.halt();
-        }
-        let there = self.before();
-        let is_there = |placement| there.iter().any(|thing| thing.placement == placement);
-        self.wish.out.retain(|placement| is_there(*placement));
-        self.wish.top.retain(|placement, _| is_there(*placement));
-        self.wish.instead.retain(|placement, _| is_there(*placement));
-        let all = FitWish { out: Default::default(), ..self.wish.clone() };
-        self.things = self.fitting().map(|fitting| fitting.with(&all).things()).unwrap_or_default();
-        (self.state, self.turn, self.tries) = (State::Searching, None, TRIES);
-    }
-
-    fn search(&mut self, desk: &mut Desk) {
-        let Some(fitting) = self.fitting() else { return };
-        let on_its_way = self.turn.is_some_and(|turn| desk.is_reckoning(turn));
-        if self.state == State::Searching && !on_its_way {
-            let tried = Arc::new(fitting.with(&self.wish));
-            self.turn = Some(desk.reckon(Work::Fit(tried, self.tries)));
-        }
-    }
-
-    /// Tries more ways.
-    fn further(&mut self) -> Result<(), No> {
-        let not_found = self.report.as_ref().is_some_and(|report| report.answer == "not_found");
-        match self.state {
-            State::Searching => return Err("It is looking already; Esc stops.".to_owned()),
-            State::Stopped => {}
-            State::Done if !not_found => return Err("There is nothing more to look for here.".to_owned()),
-            State::Done if self.tries >= MOST => {
-                return Err("So many ways are enough: leave something out, or measure what is only typical.".to_owned());
-            }
-            State::Done => self.tries *= 10,
-        }
-        (self.state, self.turn) = (State::Searching, None);
-        Ok(())
-    }
-
-    /// Whether a new answer is worth showing: a search that is done once more begins with worse ones.
-    fn is_news(&self, report: &FitReport, last: bool) -> bool {
-        let same =
-            |shown: &FitReport| self.tries > TRIES && shown.answer == "not_found" && report.answer == "not_found";
-        last || self.report.as_ref().is_none_or(|shown| !same(shown) || report.tried >= shown.tried)
-    }
-
-    fn to_things(&mut self, desk: &Desk) {
+    fn enter_things(&mut self, desk: &Desk) {
         let layer = self.layer();
         let here = |thing: &&FitThing| self.place(thing).is_some_and(|place| place.stages.contains(&layer));
         let first = self.things.iter().find(here).map(|thing| RowId::Placement(thing.placement));
@@ -308,7 +233,7 @@ impl Fit {
         let little = desk.size.tier() < Tier::Full;
         match (self.part, by > 0) {
             (PICTURE, true) if little && !self.picture => self.picture = true,
-            (PICTURE, true) => self.to_things(desk),
+            (PICTURE, true) => self.enter_things(desk),
             (PICTURE, false) => self.picture = false,
             _ if by < 0 => self.part = PICTURE,
             _ => {}
@@ -322,7 +247,7 @@ impl Fit {
         };
         let rows = self.things.len().cast_signed();
         let row = self.lists[THINGS].row().cast_signed();
-        let first = if self.part == THINGS { 1 } else { 0 };
+        let first = isize::from(self.part == THINGS);
         let ahead = (first..rows.max(1)).map(|step| row + step * isize::from(by)).filter(|_| rows > 0);
         let found = ahead.map(|at| at.rem_euclid(rows).cast_unsigned()).find(|at| waits(&self.things[*at]));
         let found = found.ok_or_else(|| "Nothing more is waiting here.".to_owned())?;
@@ -422,7 +347,7 @@ impl Face for Fit {
             Action::NextWaiting if self.view == View::Box => return self.next(press.n, desk),
             _ if self.view != View::Box => return Err("This page is only to be read; Esc goes back.".to_owned()),
             Action::MoveCol => self.column(press.n, desk),
-            Action::Open if self.part == PICTURE && !self.things.is_empty() => self.to_things(desk),
+            Action::Open if self.part == PICTURE && !self.things.is_empty() => self.enter_things(desk),
             Action::Open => return self.ask(desk),
             Action::Away | Action::Wow | Action::Mend => return self.on_thing(press.action, desk),
             Action::Choose | Action::ChooseAll => return Err("Nothing has that number here.".to_owned()),

@@ -145,9 +145,8 @@ pub fn now(report: &FitReport, layer: usize) -> String {
             _ => filled.push((number, number, holder)),
         }
     }
-    let fill = |(first, last, holder): &(usize, usize, char)| match first == last {
-        true => format!("{first} {holder}"),
-        false => format!("{first}–{last} {holder}"),
+    let fill = |(first, last, holder): &(usize, usize, char)| {
+        if first == last { format!("{first} {holder}") } else { format!("{first}–{last} {holder}") }
     };
     let fills: Vec<String> = filled.iter().map(fill).collect();
     let mut parts: Vec<String> =
