@@ -23,6 +23,9 @@ pub struct Args {
     /// Set aside what the boxes still need that can be finished
     #[arg(long, conflicts_with_all = ["boxes", "budget", "problem"])]
     apply: bool,
+    /// How many of the boxes have room for what they get, by the sizes of things
+    #[arg(long, conflicts_with_all = ["apply", "problem"])]
+    room: bool,
     /// As JSON
     #[arg(long)]
     json: bool,
@@ -71,7 +74,7 @@ pub struct BuyArgs {
 impl WishArgs {
     fn read(&self) -> Result<PlanWish, Failure> {
         let budget = self.budget.as_deref().map(amount).transpose()?;
-        Ok(PlanWish { boxes: self.boxes, budget, band: self.band.as_deref().map(ages).transpose()? })
+        Ok(PlanWish { boxes: self.boxes, budget, band: self.band.as_deref().map(ages).transpose()?, room: false })
     }
 }
 
@@ -97,7 +100,7 @@ pub fn run(args: &Args, shell: &Shell) -> Answer {
     if let Some(problem) = &args.problem {
         return answers(problem, time);
     }
-    let wish = args.wish.read()?;
+    let wish = PlanWish { room: args.room, ..args.wish.read()? };
     let stop = Deadline::after(time);
     if args.apply {
         let mut season = shell.to_write()?;

@@ -7,7 +7,7 @@
 //!
 //! [keys]
 //! undo = ["u", "F8"]
-//! put-one = "p"
+//! put-one = "A"
 //! ```
 
 use std::ops::Range;
@@ -179,11 +179,11 @@ mod tests {
 
     #[test]
     fn what_is_said_is_taken_and_the_rest_is_left_open() {
-        let text = "signs = \"ascii\"\nmouse = false\n[keys]\nput-one = \"p\"\nundo = [\"u\", \"F8\"]\nredraw = []\n";
+        let text = "signs = \"ascii\"\nmouse = false\n[keys]\nput-one = \"A\"\nundo = [\"u\", \"F8\"]\nredraw = []\n";
         let settings = settings(text).unwrap();
         assert_eq!((settings.ground, settings.ascii, settings.mouse), (None, Some(true), Some(false)));
         let first = |action| settings.keys.first(action, Gesture::Looking);
-        assert_eq!(first(Action::PutOne), Some(Key::Char('p')));
+        assert_eq!(first(Action::PutOne), Some(Key::Char('A')));
         assert_eq!(settings.keys.press(Key::F(8), Gesture::Looking).map(|press| press.action), Some(Action::Undo));
         assert_eq!(first(Action::Redraw), None);
     }
@@ -194,7 +194,7 @@ mod tests {
         let shown = page.split("```toml\ntheme").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
         let settings = settings(&format!("theme{shown}")).unwrap();
         assert_eq!((settings.ascii, settings.mouse), (Some(true), Some(false)));
-        assert_eq!(settings.keys.first(Action::PutOne, Gesture::Looking), Some(Key::Char('p')));
+        assert_eq!(settings.keys.first(Action::PutOne, Gesture::Looking), Some(Key::Char('A')));
         assert_eq!(settings.keys.first(Action::Suspend, Gesture::Looking), None);
     }
 
@@ -221,15 +221,15 @@ mod tests {
             ("mouse = \"no\"", 1, "mouse is true or false"),
             ("mouse = true\ncolour = 1", 2, "there is no setting \"colour\"; the settings are theme"),
             ("keys = 1", 1, "[keys]"),
-            ("[keys]\nundoo = \"p\"", 2, "there is no action \"undoo\"; there are open, back"),
-            ("[keys]\nundo-back = \"p\"", 2, "there is no action \"undo-back\""),
+            ("[keys]\nundoo = \"A\"", 2, "there is no action \"undoo\"; there are open, back"),
+            ("[keys]\nundo-back = \"A\"", 2, "there is no action \"undo-back\""),
             ("[keys]\n\nundo = \"Hyper\"", 3, "there is no key \"Hyper\""),
-            ("[keys]\nundo = [\n\"p\",\n7]", 4, "in quotes"),
+            ("[keys]\nundo = [\n\"A\",\n7]", 4, "in quotes"),
             ("[keys]\nundo = \"7\"", 2, "7 stays where it is"),
             ("[keys]\nundo = \"Enter\"", 2, "Enter stays where it is"),
             ("[keys]\nundo = \"↑\"", 2, "↑ stays where it is"),
             ("[keys]\nundo = \"Ctrl-I\"", 2, "a terminal sends Ctrl-I as Tab"),
-            ("[keys]\nundo = \"p\"\nredo = \"p\"", 2, "p means \"redo\" already"),
+            ("[keys]\nundo = \"A\"\nredo = \"A\"", 2, "A means \"redo\" already"),
             (
                 "[keys]\nundo = \"r\"",
                 2,
@@ -237,7 +237,7 @@ mod tests {
             ),
             ("[keys]\nactions = []", 2, "needs a key"),
             ("[keys]\nline-take = \"F8\"", 2, "line-take can't be moved: it works on the open line"),
-            ("[keys]\nchoose = \"p\"", 2, "choose can't be moved: digits"),
+            ("[keys]\nchoose = \"A\"", 2, "choose can't be moved: digits"),
             ("mouse = true\nmouse = ", 2, ""),
         ] {
             let told = wrong(text);

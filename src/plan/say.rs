@@ -81,7 +81,7 @@ fn what(problem: &Problem, short: &Short) -> String {
 
 fn left_over(left: &[Left]) -> Option<String> {
     let units: Vec<String> =
-        left.iter().map(|left| format!("{} {}", left.units, of_category(&left.category))).collect();
+        left.iter().map(|left| format!("{} {}", left.units, units_of(&left.category, left.units))).collect();
     let idle: i64 = left.iter().map(|left| left.idle).sum();
     let fits = match idle {
         0 => String::new(),
@@ -89,6 +89,14 @@ fn left_over(left: &[Left]) -> Option<String> {
         some => format!("; {some} of them fit no box that is still open"),
     };
     (!units.is_empty()).then(|| format!("Left over: {}{fits}.", list(&units, "and")))
+}
+
+/// So many units of a category: `2 toys`, `47 clothing`.
+fn units_of(category: &str, units: i64) -> String {
+    match category {
+        "toy" | "wow" if units != 1 => many(&of_category(category)),
+        other => of_category(other),
+    }
 }
 
 /// A category as it is said: `wow item`.

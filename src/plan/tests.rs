@@ -78,7 +78,7 @@ fn what_holds_back_is_said_with_its_way_out() {
         [
             "Hygiene for girls 6–8 is what holds you back: 9 on hand, 15 needed.",
             "There is enough of toy for every box.",
-            "Left over: 11 toy.",
+            "Left over: 11 toys.",
         ]
     );
     let steps = next(&problem, &most, NEVER);

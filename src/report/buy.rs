@@ -73,6 +73,15 @@ pub struct Known {
     pub each: String,
 }
 
+/// `, size 6, 6-7 or 8`; nothing where there are none.
+pub fn in_sizes(sizes: &[String]) -> String {
+    match sizes {
+        [] => String::new(),
+        [one] => format!(", size {one}"),
+        [most @ .., last] => format!(", size {} or {last}", most.join(", ")),
+    }
+}
+
 impl BuyRow {
     fn lines(&self) -> Vec<String> {
         if self.buy == 0 {
@@ -106,8 +115,7 @@ impl BuyRow {
 
 impl BuyPart {
     fn words(&self) -> String {
-        let sizes = if self.sizes.is_empty() { String::new() } else { format!(", size {}", self.sizes.join(" or ")) };
-        format!("{} for {}{sizes}", self.units, self.whom.join(", "))
+        format!("{} for {}{}", self.units, self.whom.join(", "), in_sizes(&self.sizes))
     }
 }
 
@@ -199,6 +207,12 @@ mod tests {
         let line = " □ 12 for girls 6–8, boys 6–8, girls 9–12, boys 9–12";
         assert_eq!(wrapped(line), " □ 12 for girls 6–8, boys 6–8, girls\n    9–12, boys 9–12");
         assert_eq!(wrapped("toy: buy 2"), "toy: buy 2");
+    }
+
+    #[test]
+    fn any_of_the_sizes_will_do() {
+        let said = |sizes: &[&str]| in_sizes(&sizes.iter().map(|size| (*size).to_owned()).collect::<Vec<_>>());
+        assert_eq!([said(&[]), said(&["4t"]), said(&["6", "6-7", "8"])], ["", ", size 4t", ", size 6, 6-7 or 8"]);
     }
 
     #[test]

@@ -27,6 +27,8 @@ pub struct BoxPlan {
     pub next: Vec<String>,
     /// What it takes to finish more.
     pub ways: Vec<Way>,
+    /// How many of the boxes that can be finished have room for it all; none where that wasn't asked.
+    pub room: Option<RoomRow>,
     /// By age group and whom they are for.
     pub groups: Vec<GroupRow>,
     /// By category.
@@ -36,6 +38,19 @@ pub struct BoxPlan {
     /// Boxes whose ages are no age group of the drive, with those ages.
     #[serde(skip)]
     pub strays: Vec<(String, String)>,
+}
+
+/// How many boxes have room for what they get, by sizes added up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct RoomRow {
+    /// Boxes that have room.
+    pub fit: u32,
+    /// Boxes that can be finished.
+    pub of: u32,
+    /// The others.
+    pub too_full: Vec<String>,
+    /// Things whose size nobody knows; they count as taking none.
+    pub sizes_unknown: u32,
 }
 
 /// A shopping and how far it gets.
@@ -122,13 +137,39 @@ pub struct Applied {
     pub pull: PullList,
 }
 
+impl PlanThing {
+    /// `2 notebooks, teal`.
+    pub fn words(&self) -> String {
+        things_of(Units::new(self.units).unwrap_or_default(), &self.name)
+    }
+}
+
 impl PlanBox {
     /// `1 comb, 2 pencils`; things with commas in their names are parted by semicolons.
     pub fn words(&self) -> String {
-        let things =
-            self.things.iter().map(|thing| things_of(Units::new(thing.units).unwrap_or_default(), &thing.name));
-        let things: Vec<String> = things.collect();
+        let things: Vec<String> = self.things.iter().map(PlanThing::words).collect();
         things.join(if things.iter().any(|thing| thing.contains(',')) { "; " } else { ", " })
+    }
+}
+
+impl RoomRow {
+    /// `By their sizes there is room in 19 of the 21 for all they get; too full: 4, 9.`
+    pub fn words(&self) -> String {
+        let too_full =
+            if self.too_full.is_empty() { String::new() } else { format!("; too full: {}", self.too_full.join(", ")) };
+        let unknown = match self.sizes_unknown {
+            0 => String::new(),
+            count => format!(
+                " {} no known size and count as taking no room.",
+                counted(count.into(), "thing has", "things have")
+            ),
+        };
+        match (self.fit, self.of) {
+            (1, 1) => format!("By their sizes there is room in the box for all it gets.{unknown}"),
+            (fit, of) => {
+                format!("By their sizes there is room in {fit} of the {of} for all they get{too_full}.{unknown}")
+            }
+        }
     }
 }
 
@@ -144,25 +185,26 @@ impl Way {
         match &self.cost {
             None => String::new(),
             Some(cost) if cost.unpriced == 0 => format!("{things}, about {}", cost.words()),
+            Some(cost) if cost.unpriced == u64::from(self.units) => format!("{things}, no price known"),
             Some(cost) => format!("{things}, {}", cost.words()),
         }
     }
 
-    /// `All of them: 31 things to buy, about 18.20.`
+    /// `To finish all of them: buy 31 things, about 18.20.`
     pub fn words(&self) -> String {
-        let Some(cost) = &self.cost else { return format!("No shopping was found for {}.", self.aim) };
-        let things = counted(u64::from(self.units), "thing", "things");
-        let cost = if cost.unpriced == 0 { format!("about {}", cost.words()) } else { cost.words().to_owned() };
+        if self.cost.is_none() {
+            return format!("No shopping was found for {}.", self.aim);
+        }
         let more = self.at_most.unwrap_or(self.boxes).saturating_sub(self.boxes);
         let more = if more > 0 { format!(", perhaps up to {more} more") } else { String::new() };
         match (self.at_most, self.units) {
             (Some(_), 0) => format!("Shopping {} finishes no more boxes{more}.", self.aim),
             (Some(_), _) => {
                 let boxes = counted(u64::from(self.boxes), "box", "boxes");
-                format!("Shopping {} finishes {boxes}{more}: {things} to buy, {cost}.", self.aim)
+                format!("Shopping {} finishes {boxes}{more}: {}.", self.aim, self.bought())
             }
             (None, 0) => format!("To finish {} nothing needs to be bought.", self.aim),
-            (None, _) => format!("To finish {}: {things} to buy, {cost}.", self.aim),
+            (None, _) => format!("To finish {}: buy {}.", self.aim, self.bought()),
         }
     }
 }
@@ -171,6 +213,7 @@ impl BoxPlan {
     /// The answer: how many, what holds back, what to buy next, what all would take, what to do.
     fn answer(&self) -> Vec<String> {
         let mut lines = vec![self.headline.clone()];
+        lines.extend(self.room.as_ref().map(RoomRow::words));
         lines.extend(self.reasons.first().filter(|_| self.can_finish < self.open).cloned());
         lines.extend(self.next.first().cloned());
         lines.extend(self.ways.iter().map(Way::words));

@@ -1,5 +1,6 @@
 //! The plan as one looks at it at the table: the answer, what is still needed, what to buy, box by box.
 
+use super::buy::in_sizes;
 use super::plan::PlanBox;
 use crate::model::id::BoxId;
 
@@ -14,6 +15,8 @@ pub struct Tonight {
     pub at_most: u32,
     /// The answer in sentences, the shortest way to say it first.
     pub answer: Vec<String>,
+    /// What holds back, what doesn't, what is left over, what to buy next: all there is to say.
+    pub reasons: Vec<String>,
     /// What the boxes still need, what has to be bought first.
     pub lines: Vec<NeedLine>,
     /// What all that has to be bought comes to: `5 things, about 9.00`; empty: nothing has to be.
@@ -76,6 +79,11 @@ impl NeedLine {
             [one] => format!("{}, {one}", self.what),
             [one, rest @ ..] => format!("{}, {one} and {} more", self.what, rest.len()),
         }
+    }
+
+    /// `clothing, girls 6–8, size 6 or 7-8`.
+    pub fn sized_name(&self) -> String {
+        self.name() + &in_sizes(&self.sizes)
     }
 }
 

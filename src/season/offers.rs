@@ -23,6 +23,8 @@ pub struct Offer {
     pub reasons: Vec<String>,
     /// Units of it set aside for this box.
     pub aside_here: u32,
+    /// The box that could no longer be finished without it; empty: none is known.
+    pub needed_by: String,
     /// The strictest caution on it for this box's ages.
     pub careful: Option<Level>,
 }
@@ -49,6 +51,7 @@ pub fn offers(
         ware: Arc::clone(&wares[found.index]),
         remark: found.remark,
         reasons: found.reasons,
+        needed_by: String::new(),
     };
     suggest(&wish, candidates, limit).into_iter().map(offer).collect()
 }
@@ -73,6 +76,7 @@ pub(super) fn candidate(ware: &Ware, aside_here: u32) -> Candidate<'_> {
         ages: ware.ages,
         colours: &ware.colours,
         theme: ware.theme.as_deref(),
+        size: ware.size.as_deref(),
         free: ware.free(),
         aside_here: aside_here.min(ware.on_hand),
         flags: &ware.flags,

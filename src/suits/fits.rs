@@ -1,5 +1,6 @@
 //! What may not be bent: who it is for, the ages, the line of the checklist, and that there is one to put in.
 
+use super::size::is_wrong_size;
 use super::{Candidate, Wish};
 use crate::model::category::Category;
 use crate::model::profile::Wanted;
@@ -7,7 +8,11 @@ use crate::model::whom::ForWhom;
 
 /// Whether it may be suggested.
 pub(super) fn fits(wish: &Wish<'_>, candidate: &Candidate<'_>) -> bool {
-    for_them(wish, candidate) && covers(wish, candidate) && meets(wish.line, candidate) && is_there(candidate)
+    for_them(wish, candidate)
+        && covers(wish, candidate)
+        && has_their_size(wish, candidate)
+        && meets(wish.line, candidate)
+        && is_there(candidate)
 }
 
 /// Why a thing that was asked for by name does not suit: `for a boy`, `ages 9–12`, `counts for toy, not school`.
@@ -17,6 +22,9 @@ pub fn misfit(wish: &Wish<'_>, candidate: &Candidate<'_>) -> Option<String> {
     }
     if let Some(ages) = candidate.ages.filter(|_| !covers(wish, candidate)) {
         return Some(format!("ages {ages}"));
+    }
+    if let Some(size) = candidate.size.filter(|_| !has_their_size(wish, candidate)) {
+        return Some(format!("size {}", size.to_lowercase()));
     }
     if let Some(line) = wish.line.filter(|_| !meets(wish.line, candidate)) {
         return Some(counts_otherwise(line, candidate));
@@ -35,6 +43,10 @@ fn for_them(wish: &Wish<'_>, candidate: &Candidate<'_>) -> bool {
 
 fn covers(wish: &Wish<'_>, candidate: &Candidate<'_>) -> bool {
     candidate.ages.is_none_or(|ages| ages.covers(wish.facts.ages))
+}
+
+fn has_their_size(wish: &Wish<'_>, candidate: &Candidate<'_>) -> bool {
+    !is_wrong_size(candidate.category, candidate.kind, candidate.size, wish.facts.ages)
 }
 
 fn meets(line: Option<&Wanted>, candidate: &Candidate<'_>) -> bool {

@@ -30,6 +30,7 @@ pub(super) fn plain(title: &str) -> Candidate<'_> {
         ages: None,
         colours: &[],
         theme: None,
+        size: None,
         free: 3,
         aside_here: 0,
         flags: &[],

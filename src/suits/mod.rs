@@ -8,9 +8,11 @@ mod fits;
 mod laws;
 mod rank;
 mod say;
+mod size;
 mod uses;
 
 pub use fits::misfit;
+pub use size::{is_their_size, is_wrong_size};
 #[cfg(test)]
 pub(crate) use uses::kinds as kinds_with_a_use;
 
@@ -42,6 +44,8 @@ pub struct Candidate<'a> {
     pub colours: &'a [Arc<str>],
     /// Its theme.
     pub theme: Option<&'a str>,
+    /// Its size, if it has one.
+    pub size: Option<&'a str>,
     /// Units on hand that no box holds.
     pub free: u32,
     /// Units set aside for the very box looked at.

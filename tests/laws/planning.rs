@@ -266,6 +266,7 @@ fn giving_a_thing_costs_at_most_one_box() {
             for group in 0..problem.demand.groups.len() {
                 let Some(worth) = value_of(&problem, thing, group, &Patience) else { continue };
                 assert_eq!(worth.lost, worth.lost_at_most);
+                assert_eq!(worth.loser.is_some(), worth.lost > 0, "seed {seed}, thing {thing}, group {group}");
                 costs[usize::try_from(worth.lost).unwrap()] += 1;
             }
         }

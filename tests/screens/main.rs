@@ -16,6 +16,7 @@ mod making;
 mod monkey;
 mod packing;
 mod pasting;
+mod planning;
 mod readme;
 mod receipts;
 mod reviewing;

@@ -113,7 +113,7 @@ fn of_three_boxes_two_can_be_finished_and_the_third_costs_40_cents() {
     let told = "You can finish 2 of 3 boxes; that is the most you can finish.\n";
     assert!(said.code == 1 && said.out.starts_with(told), "{}{}", said.out, said.err);
     let way = "1 more toothbrush and 2 more school things finish 1 more box, about 0.40.\n\
-               To finish all of them: 3 things to buy, about 0.40.\n\
+               To finish all of them: buy 3 things, about 0.40.\n\
                `brimful plan --apply` sets aside what they still need.\n";
     assert!(said.out.contains(way), "{}", said.out);
     let plan = home.json(&["plan"]);
@@ -196,4 +196,55 @@ fn the_shopping_page_says_what_to_buy_and_what_to_leave() {
     assert!(home.ok(&["buy"]).lines().all(|line| line.chars().count() <= 40));
     let html = home.ok(&["buy", "--as", "html"]);
     assert!(html.starts_with("<!DOCTYPE html>") && html.contains("<h2>toothbrush: buy 2</h2>"), "{html}");
+}
+
+#[test]
+fn room_is_a_second_number_and_says_what_it_does_not_know() {
+    let home = Computer::new();
+    let rules = |toys: u32, inside: &str| {
+        format!(
+            "name = \"Otter Bay Drive\"\ncurrency = \"USD\"\n\
+             checklist = [{{ category = \"toy\", count = {toys} }}]\n{inside}[[band]]\nages = [6, 8]\n"
+        )
+    };
+    let set = |toys: u32, inside: &str| {
+        home.write("rules.toml", &rules(toys, inside));
+        home.ok(&["profile", "rules.toml"]);
+    };
+    set(1, "");
+    home.ok(&["log", "2 wooden puzzles 90x90x90mm 2.00"]);
+    home.ok(&["box", "plan", "girl 6-8"]);
+    assert!(home.no(1, &["plan", "--room"]).contains("how large the box is inside"));
+    // One takes 729 of 1,000 cubic centimetres, two take 1,458; 850 can be filled.
+    set(1, "[box]\ninside_mm = [100, 100, 100]\n");
+    let said = home.say(&["plan", "--room"]);
+    assert!(
+        said.code == 0 && said.out.contains("By their sizes there is room in the box for all it gets."),
+        "{}",
+        said.out
+    );
+    set(2, "[box]\ninside_mm = [100, 100, 100]\n");
+    let plan = home.json(&["plan", "--room"]);
+    assert_eq!(plan["can_finish"], 1);
+    assert_eq!(plan["room"], json!({"fit": 0, "of": 1, "too_full": ["1"], "sizes_unknown": 0}));
+    // With one in it already there is less room for the other.
+    home.ok(&["put", "1", "puzzle"]);
+    assert_eq!(home.json(&["plan", "--room"])["room"]["too_full"], json!(["1"]));
+    assert_eq!(home.json(&["plan"])["room"], json!(null), "it is told only where it was asked for");
+}
+
+#[test]
+fn clothes_of_a_plainly_wrong_size_finish_no_box() {
+    let home = Computer::new();
+    let rules = "name = \"Otter Bay Drive\"\ncurrency = \"USD\"\n\
+                 checklist = [{ category = \"clothing\", count = 1 }]\n[[band]]\nages = [3, 5]\n[[band]]\nages = [6, 8]\n";
+    home.write("rules.toml", rules);
+    home.ok(&["profile", "rules.toml"]);
+    home.ok(&["log", "3 t-shirts size 7-8 3.00"]);
+    home.ok(&["box", "plan", "girl 3-5"]);
+    home.ok(&["box", "plan", "girl 6-8"]);
+    let plan = home.json(&["plan"]);
+    assert_eq!((&plan["can_finish"], &plan["boxes"][0]["box"]), (&json!(1), &json!("2")));
+    home.ok(&["log", "1 t-shirt size 4T 1.00"]);
+    assert_eq!(home.json(&["plan"])["can_finish"], 2);
 }

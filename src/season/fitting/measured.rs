@@ -12,7 +12,7 @@ use crate::model::text::one_of;
 
 /// Where the size of a thing is from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Origin {
+pub(in crate::season) enum Origin {
     /// It was said of the batch, or measured of the kind.
     Said,
     /// It is typical of the kind, at least in part.
@@ -23,7 +23,7 @@ pub(super) enum Origin {
 
 /// A thing with its measures.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Measured {
+pub(in crate::season) struct Measured {
     /// For the search, with what is wished of it: flat things lie flat, the wow item is on top.
     pub thing: Thing,
     /// Where its size is from.
@@ -85,6 +85,13 @@ impl Measured {
     pub fn placed(&mut self, row: &PlacementRow, facts: &LotFacts) {
         (self.placement, self.lot, self.aside) = (Some(row.placement), Some(row.lot), row.aside.count());
         self.category = if row.wow { Some(Category::Wow) } else { facts.category.clone() };
+    }
+
+    /// Cubic millimetres that one takes when it is pressed as far as it can be; none where nobody knows its size.
+    pub fn pressed_volume(&self) -> Option<u64> {
+        let usual = self.thing.shapes.first()?;
+        let volume: u64 = usual.size.iter().map(|side| u64::from(side.unsigned_abs())).product();
+        Some(volume * u64::from(100 - self.thing.press.min(100)) / 100)
     }
 
     /// The thing without the wishes: it may lie any way, and under others.

@@ -23,9 +23,10 @@ use crate::model::stop::Stop;
 use crate::report::fit::FitReport;
 use crate::store::Store;
 use lid::{LidSaid, lid_said};
-use measured::{Measured, Origin};
+pub(super) use measured::Measured;
+use measured::Origin;
 use on_hand::Before;
-use sizes::Sizes;
+pub(super) use sizes::Sizes;
 
 pub use search::FitSearch;
 pub use wish::{FitThing, FitWish, Instead, SizeFrom};
@@ -106,12 +107,18 @@ impl<S: Store> Season<S> {
         Ok(done)
     }
 
+    /// Cubic millimetres inside a box.
+    pub(super) fn room_inside(&self) -> Result<u64, ActError> {
+        let space = self.profile()?.inside.as_ref().and_then(inside).ok_or_else(no_inside)?;
+        Ok(space.inside.iter().map(|side| u64::from(side.unsigned_abs())).product())
+    }
+
     fn lid_of(&self, row: &BoxRow) -> Result<Option<LidSaid>, ActError> {
         Ok(lid_said(&self.store.events_about(Subject::Box(row.giftbox))?, row.giftbox))
     }
 
     /// What is in or for a box with its measures, and what is tucked into what.
-    fn measured(&self, held: &[PlacementRow], sizes: &Sizes) -> Result<Vec<Measured>, ActError> {
+    pub(super) fn measured(&self, held: &[PlacementRow], sizes: &Sizes) -> Result<Vec<Measured>, ActError> {
         let places: BTreeMap<PlacementId, usize> = held.iter().zip(0..).map(|(row, at)| (row.placement, at)).collect();
         let mut things = Vec::new();
         for row in held {
@@ -127,7 +134,7 @@ impl<S: Store> Season<S> {
         Ok(things)
     }
 
-    fn measure(&self, facts: &LotFacts, count: u16, sizes: &Sizes) -> Measured {
+    pub(super) fn measure(&self, facts: &LotFacts, count: u16, sizes: &Sizes) -> Measured {
         let kind = match &facts.kind {
             Some(kind) => self.catalogue.named(kind),
             None => self.catalogue.kind_of(&facts.name),

@@ -12,7 +12,7 @@ use crate::store::Store;
 
 /// What was measured, by name; the last word on each.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Sizes(Vec<KindMeasured>);
+pub(in crate::season) struct Sizes(Vec<KindMeasured>);
 
 impl<S: Store> Season<S> {
     /// Remembers how large one thing of a kind is; `sides` as a line of a haul says them: `200x150x20 mm`.
@@ -36,7 +36,7 @@ impl<S: Store> Season<S> {
         Ok(sizes)
     }
 
-    pub(super) fn kind_sizes(&self) -> Result<Sizes, ActError> {
+    pub(in crate::season) fn kind_sizes(&self) -> Result<Sizes, ActError> {
         let mut sizes: Vec<KindMeasured> = Vec::new();
         for told in self.store.events_about(Subject::Lessons)?.into_iter().filter(|told| told.live) {
             let Fact::KindMeasured(measured) = &told.event.fact else { continue };

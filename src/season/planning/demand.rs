@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::catalogue::Catalogue;
-use crate::model::checklist::Gap;
+use crate::model::checklist::{Gap, Held};
 use crate::model::profile::Wanted;
 use crate::model::rows::BoxRow;
 use crate::model::whom::ForWhom;
@@ -16,14 +16,26 @@ pub(super) struct Sorted {
     pub groups: Vec<Group>,
     /// The boxes of each group, by number.
     pub boxes: Vec<Vec<BoxRow>>,
+    /// What each box of a group holds already.
+    pub held: Vec<Kinds>,
 }
 
+/// Units by kind.
+pub(super) type Kinds = BTreeMap<String, u32>;
+
 impl Sorted {
-    /// Adds a box that still lacks this.
-    pub fn add(&mut self, row: BoxRow, gaps: &[Gap], catalogue: &Catalogue) {
+    /// Adds a box that holds some things and still lacks others.
+    pub fn add(&mut self, row: BoxRow, gaps: &[Gap], inside: &[Held], catalogue: &Catalogue) {
         let (for_whom, ages, needs) = (row.facts.for_whom, row.facts.ages, needs(gaps, catalogue));
-        let same = |group: &Group| group.for_whom == for_whom && group.ages == ages && group.needs == needs;
-        if let Some(at) = self.groups.iter().position(same) {
+        let mut held = Kinds::new();
+        for inside in inside {
+            let units = (inside.units + inside.aside).count();
+            *held.entry(inside.kind.clone().unwrap_or_default()).or_default() += units;
+        }
+        let same = |(group, kinds): (&Group, &Kinds)| {
+            group.for_whom == for_whom && group.ages == ages && group.needs == needs && *kinds == held
+        };
+        if let Some(at) = self.groups.iter().zip(&self.held).position(same) {
             self.groups[at].boxes += 1;
             self.boxes[at].push(row);
             return;
@@ -31,6 +43,7 @@ impl Sorted {
         let name = format!("{} {ages}", many(for_whom));
         self.groups.push(Group { name, boxes: 1, for_whom, ages, needs, caps: BTreeMap::new(), room: None });
         self.boxes.push(vec![row]);
+        self.held.push(held);
     }
 }
 

@@ -1,6 +1,7 @@
 //! Which boxes can be finished with what is on hand, what to buy for the others, and setting it aside.
 
 mod demand;
+mod room;
 mod shopping;
 mod supply;
 mod told;
@@ -15,7 +16,7 @@ use rust_decimal::Decimal;
 use super::names::Thing;
 use super::{ActError, Done, Season, Shelf, Ware};
 use crate::model::age::Ages;
-use crate::model::checklist::gaps;
+use crate::model::checklist::{Held, gaps};
 use crate::model::currency::Currency;
 use crate::model::fact::Fact;
 use crate::model::id::{BoxId, LotId};
@@ -29,7 +30,7 @@ use crate::plan::{self, Demand, Offer, Problem, Shop};
 use crate::report::buy::ShoppingPage;
 use crate::report::plan::{Applied, BoxPlan};
 use crate::store::Store;
-use demand::Sorted;
+use demand::{Kinds, Sorted};
 use supply::{Prices, Wanted, offers, stock};
 
 /// Which boxes a plan looks at, and what else is asked.
@@ -41,9 +42,24 @@ pub struct PlanWish {
     pub budget: Option<Decimal>,
     /// Only boxes of this age group.
     pub band: Option<Ages>,
+    /// How many of the boxes have room for what they get.
+    pub room: bool,
 }
 
-/// The open boxes, what is on hand and what could be bought: plain values, to be reckoned with wherever there is time.
+/// What a plan follows from: the open boxes, what is on hand and what things cost. Plain values, to be reckoned with
+/// wherever there is time.
+#[derive(Debug)]
+pub struct Basis {
+    currency: Currency,
+    boxes_wished: Option<u32>,
+    budget: Option<Money>,
+    sorted: Sorted,
+    strays: Vec<BoxRow>,
+    shelf: Shelf,
+    prices: Prices,
+}
+
+/// The open boxes, what is on hand and what could be bought, as a problem, with what its parts stand for.
 #[derive(Debug)]
 pub struct Planning {
     currency: Currency,
@@ -54,6 +70,8 @@ pub struct Planning {
     problem: Problem,
     /// The boxes of each group.
     boxes: Vec<Vec<BoxRow>>,
+    /// What each box of a group holds already, kind by kind.
+    held: Vec<Kinds>,
     /// All things, on hand or not.
     shelf: Shelf,
     /// The ware that each thing is.
@@ -65,23 +83,38 @@ pub struct Planning {
     strays: Vec<BoxRow>,
 }
 
+/// What is to be set aside for a box.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Planned {
+    /// The box.
+    pub giftbox: BoxId,
+    /// Batches of a thing, and how many units of it.
+    pub things: Vec<(Vec<LotId>, u32)>,
+}
+
 /// What goes into one box: things by their place, with units.
 type Given<'a> = Vec<(&'a BoxRow, BTreeMap<usize, u32>)>;
 
 impl<S: Store> Season<S> {
     /// How many of the open boxes can be finished, what holds the others back, and the ways out.
     pub fn plan_boxes(&self, wish: &PlanWish, stop: &dyn Stop) -> Result<BoxPlan, ActError> {
-        Ok(self.planning(wish, self.shelf()?)?.plan(stop))
+        let planning = self.planning(wish)?;
+        let most = plan::most(&planning.problem, stop);
+        let mut told = planning.plan(&most, stop);
+        if wish.room {
+            told.room = Some(self.with_room(&planning, &most)?);
+        }
+        Ok(told)
     }
 
     /// What to buy so that all open boxes can be finished; or so many of them; or as many as an amount is enough for.
     pub fn to_buy(&self, wish: &PlanWish, stop: &dyn Stop) -> Result<ShoppingPage, ActError> {
-        self.planning(wish, self.shelf()?)?.page(stop)
+        self.planning(wish)?.page(stop)
     }
 
     /// Sets aside what the boxes still need that can be finished: one act, one undo.
     pub fn apply_plan(&mut self, wish: &PlanWish, stop: &dyn Stop) -> Result<Applied, ActError> {
-        let planning = self.planning(wish, self.shelf()?)?;
+        let planning = self.planning(wish)?;
         let most = plan::most(&planning.problem, stop);
         let given = planning.given(&most);
         let lots = |at: &usize| &planning.wares[*at].lots[..];
@@ -101,20 +134,24 @@ impl<S: Store> Season<S> {
         Ok(Applied { said, notes: done.notes, all, boxes, pull: self.pull_list()? })
     }
 
-    /// Sets things aside for a box as a plan has it: batches of a thing, and how many of them. One act, one undo.
-    pub fn set_aside_all(&mut self, giftbox: BoxId, things: &[(Vec<LotId>, u32)]) -> Result<Done, ActError> {
-        let row = self.box_row(giftbox)?;
-        let facts = self.aside_facts(things.iter().map(|(lots, units)| (&row, lots.as_slice(), *units)))?;
-        let units: u32 = things.iter().map(|(_, units)| units).sum();
-        let found: u32 = facts.iter().map(aside_units).sum();
-        if found < units {
-            let label = row.label();
-            return Err(ActError::Nothing(format!(
-                "Less is left than was planned for box {label}: look at the plan anew."
-            )));
+    /// Sets things aside as a plan has it: one act, one undo.
+    pub fn aside_planned(&mut self, boxes: &[Planned]) -> Result<Done, ActError> {
+        let mut parts = Vec::new();
+        for planned in boxes {
+            let row = self.box_row(planned.giftbox)?;
+            parts.extend(planned.things.iter().map(|(lots, units)| (row.clone(), lots.as_slice(), *units)));
+        }
+        let facts = self.aside_facts(parts.iter().map(|(row, lots, units)| (row, *lots, *units)))?;
+        let units: u32 = parts.iter().map(|(_, _, units)| units).sum();
+        if facts.is_empty() || facts.iter().map(aside_units).sum::<u32>() < units {
+            return Err(ActError::Nothing("Less is left than was planned: look at the plan anew.".to_owned()));
         }
         let mut done = self.act(&facts)?;
-        done.said = format!("Set aside {} for box {}.", counted(u64::from(units), "thing", "things"), row.label());
+        let whom = match parts.first() {
+            Some((row, ..)) if boxes.len() == 1 => format!("box {}", row.label()),
+            _ => counted(boxes.len() as u64, "box", "boxes"),
+        };
+        done.said = format!("Set aside {} for {whom}.", counted(u64::from(units), "thing", "things"));
         Ok(done)
     }
 
@@ -125,21 +162,19 @@ impl<S: Store> Season<S> {
         let mut things: Vec<(&[LotId], Thing)> = Vec::new();
         let mut facts = Vec::new();
         for (row, lots, units) in parts {
-            let at = match things.iter().position(|(known, _)| *known == lots) {
-                Some(at) => at,
-                None => {
-                    things.push((lots, self.thing_of(lots)?));
-                    things.len() - 1
-                }
-            };
+            let known = things.iter().position(|(known, _)| *known == lots);
+            let at = known.unwrap_or(things.len());
+            if known.is_none() {
+                things.push((lots, self.thing_of(lots)?));
+            }
             let units = Units::new(units).unwrap_or_default();
             facts.extend(self.use_free(row, &mut things[at].1, units, true)?);
         }
         Ok(facts)
     }
 
-    /// All that a plan follows from; `shelf` as it is now.
-    pub fn planning(&self, wish: &PlanWish, shelf: Shelf) -> Result<Planning, ActError> {
+    /// All that a plan follows from; `shelf` as it is now. Without `priced` nobody asks what things cost.
+    pub fn basis(&self, wish: &PlanWish, shelf: Shelf, priced: bool) -> Result<Basis, ActError> {
         let profile = self.profile()?;
         known_band(&profile, wish.band)?;
         let mut rows: Vec<BoxRow> = self.store.boxes()?.into_iter().filter(|row| row.state.is_open()).collect();
@@ -152,18 +187,41 @@ impl<S: Store> Season<S> {
                 strays.push(row);
                 continue;
             };
-            let inside = held.get(&row.giftbox).into_iter().flatten().map(|held| held.held.clone());
-            sorted.add(row, &gaps(&band.checklist, &inside.collect::<Vec<_>>()), &self.catalogue);
+            let inside: Vec<Held> =
+                held.get(&row.giftbox).into_iter().flatten().map(|held| held.held.clone()).collect();
+            sorted.add(row, &gaps(&band.checklist, &inside), &inside, &self.catalogue);
         }
-        let Sorted { groups, boxes } = sorted;
-        let (stock, wares) = stock(shelf.wares(), &groups);
-        let prices = Prices::of(&self.store.lots()?);
-        let offers = offers(&groups, &prices);
-        let priced = offers.iter().filter(|(wanted, _)| wanted.priced).map(|(_, offer)| offer.clone()).collect();
-        let problem = Problem { demand: Demand { groups }, stock, shop: Shop { offers: priced }, ..Problem::default() };
         let budget = wish.budget.map(|amount| self.amount(amount)).transpose()?;
-        let (currency, boxes_wished) = (profile.currency, wish.boxes);
-        Ok(Planning { currency, boxes_wished, budget, problem, boxes, shelf, wares, offers, prices, strays })
+        let prices = if priced { Prices::of(&self.store.lots()?) } else { Prices::default() };
+        Ok(Basis { currency: profile.currency, boxes_wished: wish.boxes, budget, sorted, strays, shelf, prices })
+    }
+
+    fn planning(&self, wish: &PlanWish) -> Result<Planning, ActError> {
+        Ok(Planning::of(&self.basis(wish, self.shelf()?, true)?))
+    }
+}
+
+impl Planning {
+    /// The basis as a problem.
+    pub fn of(basis: &Basis) -> Planning {
+        let Basis { sorted, shelf, prices, .. } = basis;
+        let (stock, wares) = stock(shelf.wares(), &sorted.groups);
+        let offers = offers(&sorted.groups, prices);
+        let priced = offers.iter().filter(|(wanted, _)| wanted.priced).map(|(_, offer)| offer.clone()).collect();
+        let demand = Demand { groups: sorted.groups.clone() };
+        Planning {
+            currency: basis.currency,
+            boxes_wished: basis.boxes_wished,
+            budget: basis.budget,
+            problem: Problem { demand, stock, shop: Shop { offers: priced }, ..Problem::default() },
+            boxes: sorted.boxes.clone(),
+            held: sorted.held.clone(),
+            shelf: shelf.clone(),
+            wares,
+            offers,
+            prices: prices.clone(),
+            strays: basis.strays.clone(),
+        }
     }
 }
 

@@ -12,6 +12,7 @@ use crate::plan::{self, Group, Offer, Shopping, Wish};
 use crate::report::Sum;
 use crate::report::buy::{BuyPart, BuyRow, Known, ShoppingPage};
 use crate::season::{ActError, Ware};
+use crate::suits::is_their_size;
 
 /// Kinds that are named as examples of a category.
 const EXAMPLES: usize = 4;
@@ -144,12 +145,16 @@ impl Planning {
         let groups = || self.problem.demand.groups.iter().filter(|group| wanted.whom.contains(&group.name));
         let fits = |ware: &Ware| {
             groups().any(|group| {
-                ware.ages.is_some_and(|ages| ages.covers(group.ages))
+                let size = ware.size.as_deref();
+                let theirs = || is_their_size(ware.category.as_ref(), ware.kind.as_deref(), size, group.ages);
+                ware.ages.map_or_else(theirs, |ages| ages.covers(group.ages))
                     && (ware.for_whom.is_none() || ware.for_whom == group.for_whom)
             })
         };
         let clothes = self.shelf.wares().iter().filter(|ware| ware.category == Some(Category::Clothing) && fits(ware));
-        let sizes: BTreeSet<String> = clothes.filter_map(|ware| ware.size.as_deref().map(str::to_lowercase)).collect();
-        sizes.into_iter().collect()
+        let sizes = clothes.filter_map(|ware| ware.size.as_deref().map(str::to_lowercase));
+        let number = |size: &str| size.split(|letter: char| !letter.is_ascii_digit()).next()?.parse::<u32>().ok();
+        let sizes: BTreeSet<(Option<u32>, String)> = sizes.map(|size| (number(&size), size)).collect();
+        sizes.into_iter().map(|(_, size)| size).collect()
     }
 }

@@ -8,6 +8,7 @@ use crate::model::rows::LotRow;
 use crate::plan::{Group, Offer, Stock, Thing, Ware};
 use crate::season::Ware as OnShelf;
 use crate::season::watch::stops;
+use crate::suits::is_wrong_size;
 
 /// The free things that may go into a box of some group, the oldest first, and which ware of the shelf each is.
 ///
@@ -21,7 +22,8 @@ pub(super) fn stock(wares: &[Arc<OnShelf>], groups: &[Group]) -> (Stock, Vec<Arc
 }
 
 fn thing(ware: &OnShelf, groups: &[Group]) -> Thing {
-    let stopped = |group: &Group| ware.careful(group.ages).is_some_and(stops);
+    let wrong_size = |ages| is_wrong_size(ware.category.as_ref(), ware.kind.as_deref(), ware.size.as_deref(), ages);
+    let stopped = |group: &Group| ware.careful(group.ages).is_some_and(stops) || wrong_size(group.ages);
     let not_for = groups.iter().enumerate().filter(|(_, group)| stopped(group)).map(|(at, _)| at).collect();
     let ages = ware.ages.map_or((0, u8::MAX), |ages| (ages.from(), ages.to().unwrap_or(u8::MAX)));
     let kind = ware.kind.as_deref().unwrap_or_default().to_owned();
@@ -38,7 +40,7 @@ fn thing(ware: &OnShelf, groups: &[Group]) -> Thing {
 }
 
 /// What things cost when they were bought.
-#[derive(Debug)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Prices {
     bought: Vec<Bought>,
 }

@@ -1,6 +1,6 @@
 //! What a plan comes to, in plain values.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Given, Planning};
 use crate::model::money::{KnownSum, Money};
@@ -13,15 +13,14 @@ use crate::report::plan::{BoxPlan, CategoryRow, GroupRow, PlanBox, PlanThing, Wa
 
 impl Planning {
     /// How many of the boxes can be finished, what holds the others back, and the ways out.
-    pub fn plan(&self, stop: &dyn Stop) -> BoxPlan {
-        let most = plan::most(&self.problem, stop);
+    pub(super) fn plan(&self, most: &Most, stop: &dyn Stop) -> BoxPlan {
         let mut ways = Vec::new();
         ways.extend(self.boxes_wished.map(|count| self.so_many(count, stop)));
         ways.extend(self.budget.map(|budget| self.within(budget, stop)));
         if most.found < self.open() {
             ways.push(self.all_of_them(stop));
         }
-        self.told(&most, ways, stop)
+        self.told(most, ways, stop)
     }
 
     /// Boxes that are looked at.
@@ -82,6 +81,7 @@ impl Planning {
             reasons: plan::reasons(&shown, &self.explained(most, &shown)),
             next: next.iter().map(|step| plan::step_in_words(step, &amount)).collect(),
             ways,
+            room: None,
             groups: self.group_rows(most),
             categories: self.category_rows(stop),
             boxes: self.plan_boxes(&given),
@@ -170,7 +170,7 @@ impl Planning {
 
     /// Which things go into which of the boxes that can be finished.
     pub(super) fn given(&self, most: &Most) -> Given<'_> {
-        let dealt = plan::assign(&self.problem, &most.plan).unwrap_or_default();
+        let dealt = plan::assign(&self.varied(most), &most.plan).unwrap_or_default();
         let mut by_box: BTreeMap<(usize, u32), BTreeMap<usize, u32>> = BTreeMap::new();
         for given in dealt.given {
             *by_box.entry((given.group, given.giftbox)).or_default().entry(given.thing).or_default() += given.units;
@@ -183,6 +183,39 @@ impl Planning {
         }
         rows.sort_by_key(|(row, _)| (row.facts.number, row.twin));
         rows
+    }
+
+    /// The problem with as few things of the same kind in a box as the plan can do with, category by category.
+    ///
+    /// Nobody wants four sharpeners in one box; but a box that is full with two combs is better than one that isn't.
+    fn varied(&self, most: &Most) -> Problem {
+        let mut varied = self.problem.clone();
+        let kinds = |category: &str| -> BTreeSet<&str> {
+            let things = self.problem.stock.things.iter().map(|thing| &thing.ware);
+            let of_it = things.filter(|ware| ware.serves.iter().any(|of| of == category));
+            of_it.map(|ware| ware.kind.as_str()).filter(|kind| !kind.is_empty()).collect()
+        };
+        for category in self.categories() {
+            let kinds = kinds(&category);
+            for of_a_kind in [1, 2] {
+                let mut tried = varied.clone();
+                for (group, held) in tried.demand.groups.iter_mut().zip(&self.held) {
+                    let more = |kind: &str| of_a_kind - held.get(kind).copied().unwrap_or(0).min(of_a_kind);
+                    group.caps.extend(kinds.iter().map(|kind| ((*kind).to_owned(), more(kind))));
+                }
+                if plan::assign(&tried, &most.plan).is_some() {
+                    varied = tried;
+                    break;
+                }
+            }
+        }
+        varied
+    }
+
+    /// What boxes still need some of.
+    fn categories(&self) -> BTreeSet<String> {
+        let needs = self.problem.demand.groups.iter().flat_map(|group| &group.needs);
+        needs.map(|need| need.category.clone()).collect()
     }
 
     pub(super) fn plan_boxes(&self, given: &[(&BoxRow, BTreeMap<usize, u32>)]) -> Vec<PlanBox> {

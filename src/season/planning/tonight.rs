@@ -23,18 +23,17 @@ impl Planning {
         let mut most = plan::most(&self.problem, quick);
         let mut tonight = self.answered(&most);
         tell(tonight.clone());
+        let all = || plan::cheapest(&self.shopping_problem(), Wish::All, stop).shopping;
+        let shopping = (most.found < self.open()).then(all).flatten();
+        self.needs(&mut tonight, shopping.as_ref());
+        tell(tonight.clone());
         if most.found < most.at_most {
             let again = Problem { shown: Some(most.plan.clone()), ..self.problem.clone() };
             most = plan::most(&again, stop);
             tonight = self.answered(&most);
+            self.needs(&mut tonight, shopping.as_ref());
+            tell(tonight.clone());
         }
-        let shopping = if most.found < self.open() {
-            plan::cheapest(&self.shopping_problem(), Wish::All, stop).shopping
-        } else {
-            None
-        };
-        self.needs(&mut tonight, shopping.as_ref());
-        tell(tonight.clone());
         if tonight.lines.iter().any(|line| line.short > 0) {
             self.gains(&mut tonight, most.found, stop);
             tell(tonight);
@@ -70,10 +69,11 @@ impl Planning {
     fn answered(&self, most: &Most) -> Tonight {
         let open = self.open();
         let mut answer = vec![self.headline(most)];
+        let shown = self.by_name();
+        let explained = self.explained(most, &shown);
+        let reasons = plan::reasons(&shown, &explained);
         if most.found < open {
-            let shown = self.by_name();
-            let explained = self.explained(most, &shown);
-            answer.extend(plan::reasons(&shown, &explained).into_iter().take(REASONS.min(explained.short.len())));
+            answer.extend(reasons.iter().take(REASONS.min(explained.short.len())).cloned());
         }
         for stray in &self.strays {
             answer.push(format!("Box {}: {} is no age group of the drive.", stray.label(), stray.facts.ages));
@@ -83,6 +83,7 @@ impl Planning {
             can_finish: most.found,
             at_most: most.at_most,
             answer,
+            reasons,
             over: most.explanation.left.iter().map(|left| u32::try_from(left.units).unwrap_or(0)).sum(),
             boxes: self.plan_boxes(&self.given(most)),
             ..Tonight::default()
@@ -102,7 +103,8 @@ impl Planning {
         tonight.answer.push(match &way.cost {
             Some(_) if way.units > 0 => {
                 tonight.to_buy = way.bought();
-                format!("Buy {}, and all {boxes} can be full.", tonight.to_buy)
+                let all = if boxes == 1 { "the box".to_owned() } else { format!("all {boxes}") };
+                format!("Buy {}, and {all} can be full.", tonight.to_buy)
             }
             _ => way.words(),
         });
@@ -110,7 +112,7 @@ impl Planning {
 
     fn need(&self, at: usize, wanted: &Wanted, offer: &Offer, shopping: Option<&Shopping>) -> NeedLine {
         let (category, kind) = (wanted.category.as_str(), wanted.kind.as_deref());
-        let asks = |group: &Group| self.of_group(group, wanted) > 0;
+        let asks = |group: &Group| Planning::of_group(group, wanted) > 0;
         let lines = shopping.map(|shopping| shopping.list.as_slice()).unwrap_or_default();
         let bought = || lines.iter().filter(|line| line.offer == at);
         let short = bought().map(|line| line.units).sum();
@@ -136,7 +138,13 @@ impl Planning {
         NeedLine {
             what: kind.map_or_else(|| Category::from(category).words().to_owned(), str::to_owned),
             whom: wanted.whom.clone(),
-            needed: self.problem.demand.groups.iter().map(|group| group.boxes * self.of_group(group, wanted)).sum(),
+            needed: self
+                .problem
+                .demand
+                .groups
+                .iter()
+                .map(|group| group.boxes * Planning::of_group(group, wanted))
+                .sum(),
             on_hand: things.iter().map(|(_, units)| units).sum(),
             short,
             each: priced(self.plain(offer)),
@@ -151,7 +159,7 @@ impl Planning {
     }
 
     /// Units that a box of a group needs of what is wanted.
-    fn of_group(&self, group: &Group, wanted: &Wanted) -> u32 {
+    fn of_group(group: &Group, wanted: &Wanted) -> u32 {
         let need = group.needs.iter().filter(|need| need.category == wanted.category);
         match &wanted.kind {
             Some(kind) => need.map(|need| need.must.get(kind).copied().unwrap_or(0)).sum(),

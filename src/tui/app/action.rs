@@ -37,6 +37,8 @@ pub enum Action {
     Redo,
     /// The pull list.
     Pull,
+    /// What can be finished, and what to buy.
+    Plan,
     /// What was done.
     History,
     /// All hauls.
@@ -45,8 +47,6 @@ pub enum Action {
     Settle,
     /// Whether all of a box goes in, and how.
     Fit,
-    /// What is on screen, as one would print it.
-    Paper,
     /// Boxes by what they lack.
     Review,
     /// The last night's list.
@@ -69,6 +69,10 @@ pub enum Action {
     Away,
     /// Put one in.
     PutOne,
+    /// Set aside all that can be.
+    PlanAll,
+    /// What is on screen as a page.
+    Paper,
     /// Hold it for the box.
     SetAside,
     /// Move it to another box.

@@ -16,6 +16,7 @@ use super::keymap::{self, Gesture, Press};
 use super::line::{Named, Purpose};
 use super::list::RowId;
 use super::night::Night;
+use super::plan::Plan;
 use super::pull::Pull;
 use super::review::Review;
 use super::screen::{self, No, Screen};
@@ -104,7 +105,13 @@ impl App {
                 let help = Help::over(kind, desk);
                 desk.go_to(Screen::Help(help));
             }
-            Action::Review | Action::Pull | Action::History | Action::Hauls | Action::DropOff | Action::Drive => {
+            Action::Review
+            | Action::Pull
+            | Action::Plan
+            | Action::History
+            | Action::Hauls
+            | Action::DropOff
+            | Action::Drive => {
                 return go_once(press.action, kind, desk);
             }
             Action::CloseBox | Action::BoxSame | Action::BoxHandIn | Action::BoxBack | Action::BoxUnpack => {
@@ -231,7 +238,9 @@ impl App {
         };
         let of = match giftbox {
             _ if things_in_hand && !lots.is_empty() => OfWhat::Thing(lots),
-            Some(giftbox) if matches!(self.top().kind(), Kind::Home | Kind::Packing) => OfWhat::Box(giftbox),
+            Some(giftbox) if matches!(self.top().kind(), Kind::Home | Kind::Packing | Kind::Plan) => {
+                OfWhat::Box(giftbox)
+            }
             _ => OfWhat::All,
         };
         self.desk.shut_line();
@@ -290,12 +299,13 @@ fn go_once(action: Action, kind: Kind, desk: &mut Desk) -> Result<(), No> {
     let (own, screen) = match action {
         Action::Review => (Kind::Review, Screen::Review(Review::default())),
         Action::Pull => (Kind::Pull, Screen::Pull(Pull::default())),
+        Action::Plan => (Kind::Plan, Screen::Plan(Plan::default())),
         Action::History => (Kind::History, Screen::History(Told::default())),
         Action::Hauls => (Kind::Hauls, Screen::Hauls(HaulList::default())),
         Action::DropOff => (Kind::DropOff, Screen::DropOff(Night::default())),
         _ => (Kind::Drive, Screen::Drive(Drive::default())),
     };
-    let needs_boxes = matches!(own, Kind::Review | Kind::DropOff);
+    let needs_boxes = matches!(own, Kind::Review | Kind::DropOff | Kind::Plan);
     if needs_boxes && desk.seen.boxes().is_empty() {
         return Err(format!("No boxes yet: {} plans one.", desk.key(Action::PlanBox)));
     }

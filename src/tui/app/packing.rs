@@ -8,6 +8,7 @@ use super::home::plan_words;
 use super::keymap::Press;
 use super::line::{Named, Offered, Purpose, count_and_words};
 use super::list::{List, RowId, Rows};
+use super::needed::{Needed, puts_in};
 use super::oneline::ask_fewer;
 use super::room::Tier;
 use super::screen::{Face, No, go};
@@ -19,7 +20,7 @@ use crate::model::id::{BoxId, LotId};
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
 use crate::season::{BoxCard, BoxLine, Cell, Content, PutHow, Ware};
-use crate::tui::back::{Ask, Deed, Outcome, Window};
+use crate::tui::back::{Ask, Deed, Outcome, Window, Worked};
 
 /// The part with the checklist.
 pub const CHECKLIST: usize = 0;
@@ -37,6 +38,7 @@ pub struct Packing {
     /// Shutting the line leads straight back to where one came from.
     straight: bool,
     put_from: Option<usize>,
+    needed: Needed,
 }
 
 impl Packing {
@@ -50,6 +52,7 @@ impl Packing {
             to_gap: None,
             straight: false,
             put_from: None,
+            needed: Needed::default(),
         }
     }
 
@@ -291,16 +294,21 @@ impl Face for Packing {
         desk.room(heading).table_rows.max(1).into()
     }
 
-    fn wants(&self, _desk: &Desk) -> Vec<Ask> {
-        vec![Ask::Card(self.giftbox)]
+    fn wants(&self, desk: &Desk) -> Vec<Ask> {
+        let needs = desk.line.as_ref().is_some_and(puts_in).then_some(Ask::Needs);
+        [Ask::Card(self.giftbox)].into_iter().chain(needs).collect()
     }
 
     fn take(&mut self, window: &Window, _desk: &mut Desk) {
-        if let Window::Card(card) = window
-            && card.line.giftbox == self.giftbox
-        {
-            self.card = Some(Arc::clone(card));
+        match window {
+            Window::Card(card) if card.line.giftbox == self.giftbox => self.card = Some(Arc::clone(card)),
+            Window::Needs(basis) => self.needed.take(basis),
+            _ => {}
         }
+    }
+
+    fn worked(&mut self, turn: u64, worked: &Worked, _desk: &mut Desk) {
+        self.needed.worked(turn, worked);
     }
 
     fn chosen(&self, _desk: &Desk) -> (Option<BoxId>, Vec<LotId>) {
@@ -363,5 +371,6 @@ impl Face for Packing {
         for part in 0..2 {
             super::screen::settle_part(self, desk, part);
         }
+        self.needed.settle(self.giftbox, desk);
     }
 }

@@ -17,6 +17,7 @@ use super::list::{List, Rows};
 use super::night::Night;
 use super::packing::Packing;
 use super::pasted::Pasted;
+use super::plan::Plan;
 use super::pull::Pull;
 use super::review::Review;
 use super::seen::Seen;
@@ -196,6 +197,8 @@ screens! {
     Hauls(HaulList),
     /// The last night.
     DropOff(Night),
+    /// What can be finished, and what to buy.
+    Plan(Plan),
     /// What to be careful of.
     Careful(Careful),
     /// Whether all of a box goes in.

@@ -30,6 +30,8 @@ pub enum Kind {
     Hauls,
     /// The last night's list.
     DropOff,
+    /// What can be finished, and what to buy.
+    Plan,
     /// What to be careful of.
     Careful,
     /// Whether all of a box goes in.
@@ -137,6 +139,7 @@ pub const TABLE: &[Row] = &[
     row!(Fit, Go, Only(&[K::Home, K::Packing, K::Review, K::Fit]), &[(Char('f'), 0)], NONE, NONE, "does it fit", "See where each thing of a box goes and whether the lid closes; there: try more ways."),
     row!(Pull, Go, All, &[(Char('T'), 0)], NONE, NONE, "pull list", "What to fetch from which tote; a tick puts it in its box."),
     row!(DropOff, Go, All, &[(Char('d'), 0)], NONE, NONE, "last night", "What stops each box before the drop-off, and its fix."),
+    row!(Plan, Go, All, &[(Char('p'), 0)], NONE, NONE, "plan", "What can be finished, what is short, what to buy."),
     row!(History, Go, All, &[(Char('U'), 0)], NONE, NONE, "what was done", "Everything done, newest first."),
     row!(Hauls, Go, All, &[(Char('H'), 0)], NONE, NONE, "hauls", "Every haul, and whether it adds up to its receipt."),
     row!(Drive, Go, All, NONE, NONE, NONE, "the drive", "How your drive does it: ages, checklist, box size, dates."),
@@ -157,8 +160,10 @@ pub const TABLE: &[Row] = &[
     row!(Redo, Do, All, &[(Ctrl('r'), 0), (Ctrl('y'), 0)], &[(Ctrl('r'), 0), (Ctrl('y'), 0)], NONE, "redo", "Do again what was taken back."),
     row!(PlanBox, Do, All, &[(Char('b'), 0)], NONE, NONE, "plan a box", "Plan one or several boxes in words: 3 girl 6-8 ocean, teal."),
     row!(Mend, Do, Only(&[K::Home, K::Haul, K::Pasted, K::Packing, K::Review, K::Card, K::Tote, K::DropOff, K::Drive, K::Fit]), &[(Char('e'), 0)], NONE, NONE, "mend", "Put its words into the line, to change them: a line, a box, a thing, its size, the drive."),
-    row!(PutOne, Do, Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff]), &[(Char('+'), 0)], NONE, NONE, "one in", "Put one in (the best, where none is chosen), or one into each ticked box."),
-    row!(TakeOne, Do, Only(&[K::Home, K::Packing, K::Card]), &[(Char('-'), 0), (Char('−'), 0)], NONE, NONE, "one out", "Take one back out."),
+    row!(PutOne, Do, Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff, K::Plan]), &[(Char('+'), 0)], NONE, NONE, "one in", "Put one in (the best, where none is chosen), or one into each ticked box; in a plan: what if you buy one more."),
+    row!(TakeOne, Do, Only(&[K::Home, K::Packing, K::Card, K::Plan]), &[(Char('-'), 0), (Char('−'), 0)], NONE, NONE, "one out", "Take one back out; in a plan: what if you buy one fewer."),
+    row!(PlanAll, Do, Only(&[K::Plan]), NONE, NONE, NONE, "set aside all that can be", "The whole plan as one list to look through, set aside by one Enter, taken back by one undo."),
+    row!(Paper, Do, Only(&[K::Plan, K::Fit]), &[(Char('s'), 0)], NONE, NONE, "on paper", "What is on screen as a page: the shopping list of a plan, the order of packing a box."),
     row!(SetAside, Do, BOXES, &[(Char('z'), 0)], NONE, NONE, "set aside", "Hold it for the box, still in its tote."),
     row!(MoveBox, Do, Only(&[K::Packing]), &[(Char('>'), 0)], NONE, NONE, "to another box", "Move it to another box; it says which gap opens."),
     row!(Inside, Do, Only(&[K::Packing]), &[(Char('i'), 0)], NONE, NONE, "inside", "On a holder: what is put in now goes inside it, until Esc."),
@@ -171,9 +176,8 @@ pub const TABLE: &[Row] = &[
     row!(MoveTote, Do, THINGS, &[(Char('t'), 0)], NONE, NONE, "tote", "Say which tote it lies in now."),
     row!(Away, Do, All, &[(Char('x'), 0)], NONE, NONE, "take away", "A thing: given loose, lost, or back to the shop; a box: off the plan; a pasted line: left out; where one looks whether it fits: left out to try."),
     row!(Whom, Do, Only(&[K::Home, K::Review]), &[(Char('w'), 0)], NONE, NONE, "for whom", "Only girls, boys, either, one age group, or open boxes only."),
-    row!(Paper, Do, Only(&[K::Fit]), &[(Char('s'), 0)], NONE, NONE, "on paper", "What is on screen, to print or keep."),
-    row!(Why, Do, Only(&[K::Packing, K::Careful, K::Fit]), &[(Char('y'), 0)], NONE, NONE, "why", "Why this was chosen, or note why in a few words; whether it fits: the reasons in full."),
-    row!(Careful, Go, Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff]), &[(Char('!'), 0)], NONE, NONE, "careful", "What to be careful of: in this thing, this box or, from a list of boxes, all of them."),
+    row!(Why, Do, Only(&[K::Packing, K::Careful, K::Plan, K::Fit]), &[(Char('y'), 0)], NONE, NONE, "why", "Why this was chosen, or note why in a few words; in a plan, and where it fits: the reasons in full."),
+    row!(Careful, Go, Only(&[K::Home, K::Packing, K::Review, K::Card, K::DropOff, K::Plan]), &[(Char('!'), 0)], NONE, NONE, "careful", "What to be careful of: in this thing, this box or, from a list of boxes, all of them."),
     row!(LineDo, Line, All, NONE, &[(Enter, 0)], NONE, "do it", "Save it, put it in, go there; a doubt is asked first."),
     row!(LineTake, Line, All, NONE, &[(Tab, 0)], NONE, "its words", "Take the words of the offered row into the line; nothing is saved."),
     row!(LineCaret, Line, All, NONE, &[(Left, -1), (Right, 1), (Home, -2), (End, 2), (Ctrl('a'), -2), (Ctrl('e'), 2)], NONE, "caret", "Move within the line."),
@@ -198,7 +202,7 @@ pub const TABLE: &[Row] = &[
 /// What stands at the foot of each screen, in order of importance; empty words: the table's label.
 #[rustfmt::skip]
 const FOOT: &[(Kind, &[(Action, &str)])] = &[
-    (K::Home, &[(A::Open, "open"), (A::Bought, ""), (A::Find, ""), (A::Review, ""), (A::PlanBox, "plan a box"), (A::Help, ""), (A::Undo, "")]),
+    (K::Home, &[(A::Open, "open"), (A::Bought, ""), (A::Find, ""), (A::Review, ""), (A::Plan, ""), (A::PlanBox, "plan a box"), (A::Help, ""), (A::Undo, "")]),
     (K::Haul, &[(A::Bought, "go on"), (A::Mend, ""), (A::MoveTote, ""), (A::Settle, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Pasted, &[(A::Open, "go on"), (A::Mend, "mend"), (A::Away, "leave out"), (A::NextWaiting, "next doubt"), (A::Back, ""), (A::Help, "")]),
     (K::Packing, &[(A::Open, "on hand"), (A::SetAside, ""), (A::CloseBox, ""), (A::NextPart, "in the box"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
@@ -210,6 +214,7 @@ const FOOT: &[(Kind, &[(Action, &str)])] = &[
     (K::History, &[(A::Undo, "take back the last"), (A::Redo, ""), (A::Back, ""), (A::Help, "")]),
     (K::DropOff, &[(A::Open, "to this box"), (A::PutOne, "the best in"), (A::CloseBox, ""), (A::NextWaiting, "next"), (A::Back, ""), (A::Help, "")]),
     (K::Fit, &[(A::MoveRow, "layer"), (A::NextPart, "its things"), (A::Paper, "order"), (A::Count, "it closes"), (A::Why, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Plan, &[(A::Open, "open"), (A::PutOne, "what if"), (A::TakeOne, "fewer"), (A::Paper, "shopping page"), (A::Why, ""), (A::Back, ""), (A::Help, "")]),
     (K::Careful, &[(A::Open, "do something about it"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Drive, &[(A::Mend, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Help, &[(A::Back, "close"), (A::MoveRow, "more"), (A::Find, "find a key"), (A::Actions, "")]),
@@ -282,6 +287,10 @@ pub const GREETING: usize = 9;
 /// What stands at the foot of a part that has keys of its own.
 #[rustfmt::skip]
 const PARTS: &[(Kind, usize, Foot)] = &[
+    (K::Plan, 1, &[(A::Open, "set aside, go on"), (A::NextWaiting, "pass"), (A::Careful, ""), (A::Undo, ""), (A::Pull, ""), (A::Back, "to the plan"), (A::Help, "")]),
+    (K::Plan, 2, &[(A::Open, "set all of it aside"), (A::Back, "to the plan"), (A::Help, "")]),
+    (K::Plan, 3, &[(A::Open, "to this box"), (A::Back, "to the plan"), (A::Help, "")]),
+    (K::Plan, 4, &[(A::MoveRow, "more"), (A::Back, "to the plan"), (A::Help, "")]),
     (K::Packing, 1, &[(A::TakeOne, "out"), (A::MoveBox, "to box"), (A::Inside, "inside"), (A::Wow, "wow"), (A::Why, "why"), (A::NextPart, "checklist"), (A::Back, ""), (A::Help, "")]),
     (K::Fit, 1, &[(A::Open, "try"), (A::Away, "leave out"), (A::Wow, "on top"), (A::Mend, "its size"), (A::Paper, "order"), (A::NextPart, "layers"), (A::Back, ""), (A::Help, "")]),
     (K::Fit, 2, &[(A::MoveRow, "go on"), (A::Paper, "order"), (A::Why, ""), (A::Back, "to the picture"), (A::Help, "")]),

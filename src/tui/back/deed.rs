@@ -4,7 +4,8 @@ use crate::model::id::{BoxId, HaulId, LotId, PlacementId};
 use crate::model::measure::Units;
 use crate::model::profile::Wanted;
 use crate::season::{
-    ActError, BoxChange, Done, Explains, Level, LogHow, NotLogged, PutHow, Remake, Repriced, Season, Shelf, Store, Way,
+    ActError, BoxChange, Done, Explains, Level, LogHow, NotLogged, Planned, PutHow, Remake, Repriced, Season, Shelf,
+    Store, Way,
 };
 
 use super::Outcome;
@@ -58,6 +59,8 @@ pub enum Deed {
         /// It was looked at twice.
         sure: bool,
     },
+    /// Set things aside as a plan has it.
+    AsidePlanned(Vec<Planned>),
     /// One of a thing into each box.
     Each {
         /// The boxes.
@@ -204,6 +207,7 @@ impl Deed {
             Deed::Copy(label) => season.copy(&label),
             Deed::Unpack(label) => season.unpack(&label),
             Deed::Each { boxes, lots, aside, .. } => season.each_of(&boxes, lots.as_slice(), aside),
+            Deed::AsidePlanned(boxes) => season.aside_planned(&boxes),
             Deed::Best { boxes, line, aside } => season.best(shelf, &boxes, line.as_ref(), aside),
             Deed::Take { label, lots, units } => season.take(&label, units, lots.as_slice()),
             Deed::Carry { from, to, lots, units } => season.carry(&from, &to, units, lots.as_slice()),

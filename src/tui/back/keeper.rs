@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::{Ask, News, OfWhat, Reply, Request, Stocked, Window, hunt, work};
-use crate::season::{ActError, Moment, PlanWish, Season, Shelf, Store};
+use crate::season::{ActError, Basis, Moment, PlanWish, Season, Shelf, Store};
 
 /// How many acts a history shows.
 const HISTORY: usize = 500;
@@ -139,10 +139,8 @@ impl<S: Store> Keeper<S> {
                 };
                 Window::Cautions(of.clone(), found)
             }
-            Ask::Planning => {
-                let shelf = self.shelf.clone().map_or_else(|| self.season.shelf(), Ok)?;
-                Window::Planning(Arc::new(self.season.planning(&PlanWish::default(), shelf)?))
-            }
+            Ask::Planning => Window::Planning(self.basis(true)?),
+            Ask::Needs => Window::Needs(self.basis(false)?),
             Ask::Fitting(giftbox) => {
                 let shelf = self.shelf.clone().map_or_else(|| self.season.shelf(), Ok)?;
                 match self.season.fitting_of(*giftbox, &shelf) {
@@ -153,5 +151,10 @@ impl<S: Store> Keeper<S> {
             }
             Ask::Words(lot) => Window::Words(*lot, self.season.line_words(*lot)?),
         })
+    }
+
+    fn basis(&self, priced: bool) -> Result<Arc<Basis>, ActError> {
+        let shelf = self.shelf.clone().map_or_else(|| self.season.shelf(), Ok)?;
+        Ok(Arc::new(self.season.basis(&PlanWish::default(), shelf, priced)?))
     }
 }

@@ -22,8 +22,8 @@ pub use work::{Halt, Task, Work, Worked, work};
 
 use crate::model::id::{BoxId, HaulId, LotId};
 use crate::season::{
-    Board, BoxCard, Cautions, Explains, Fitting, HaulCard, HaulLine, History, LastNight, Offer, Place, Planning,
-    Prices, PullList, RuleRow, Ware,
+    Basis, Board, BoxCard, Cautions, Explains, Fitting, HaulCard, HaulLine, History, LastNight, Offer, Place, Prices,
+    PullList, RuleRow, Ware,
 };
 
 /// A part of the season that a screen shows.
@@ -51,6 +51,8 @@ pub enum Ask {
     Cautions(OfWhat),
     /// The open boxes and all that could finish them.
     Planning,
+    /// The same without what things cost: enough to tell who needs what.
+    Needs,
     /// A box with the sizes of all its things.
     Fitting(BoxId),
 }
@@ -97,7 +99,9 @@ pub enum Window {
     /// The strictest first.
     Cautions(OfWhat, Cautions),
     /// To be reckoned with.
-    Planning(Arc<Planning>),
+    Planning(Arc<Basis>),
+    /// The same without what things cost.
+    Needs(Arc<Basis>),
     /// To be packed on trial; or why it can't be.
     Fitting(BoxId, Result<Arc<Fitting>, String>),
 }

@@ -65,7 +65,7 @@ fn for_box(shelf: &Shelf, card: &BoxCard, words: &str, limit: usize) -> Vec<Offe
         let aside_here = here(&ware);
         let remark = misfits(&ware, card).unwrap_or_default();
         let careful = ware.careful(card.line.facts.ages);
-        Offer { reasons: Vec::new(), remark, aside_here, careful, ware }
+        Offer { ware, remark, aside_here, careful, ..Offer::default() }
     };
     found.into_iter().map(offer).collect()
 }

@@ -8,7 +8,7 @@ use super::Reply;
 use super::fit::fit;
 use crate::model::id::{BoxId, LotId};
 use crate::model::stop::Stop;
-use crate::season::{FitReport, Fitting, Planning, ShoppingPage, Tonight, WhatIf};
+use crate::season::{Basis, FitReport, Fitting, Planning, ShoppingPage, Tonight, WhatIf};
 
 /// The first answer is told after this long, however much better it could become.
 const QUICK: Duration = Duration::from_millis(200);
@@ -62,15 +62,15 @@ pub struct Task {
 #[derive(Debug, Clone)]
 pub enum Work {
     /// Which boxes can be finished, and what to buy.
-    Plan(Arc<Planning>),
+    Plan(Arc<Basis>),
     /// What buying things would change: offers, each with units.
-    WhatIf(Arc<Planning>, Vec<(usize, u32)>),
+    WhatIf(Arc<Basis>, Vec<(usize, u32)>),
     /// The shopping page.
-    Page(Arc<Planning>),
+    Page(Arc<Basis>),
     /// Whether all of a box goes in, and how: so many ways are tried at most.
     Fit(Arc<Fitting>, u64),
     /// Which of these things another box can't do without, if they went into this one.
-    Needed(Arc<Planning>, BoxId, Vec<Vec<LotId>>),
+    Needed(Arc<Basis>, BoxId, Vec<Vec<LotId>>),
 }
 
 /// What work came to.
@@ -95,17 +95,20 @@ pub fn work(task: &Task, tell: &mut dyn FnMut(Reply)) {
     let mut told = |worked| tell(Reply::Worked { turn: task.turn, worked });
     let long = Within::of(&task.halt, LONG);
     match &task.work {
-        Work::Plan(planning) => {
+        Work::Plan(basis) => {
+            let planning = Planning::of(basis);
             planning.tonight(&Within::of(&task.halt, QUICK), &long, &mut |plan| told(Worked::Plan(Box::new(plan))));
         }
-        Work::WhatIf(planning, bought) => told(Worked::WhatIf(planning.what_if(bought, &long))),
-        Work::Page(planning) => {
-            told(Worked::Page(Box::new(planning.page(&long).map_err(|error| error.to_string()))));
+        Work::WhatIf(basis, bought) => told(Worked::WhatIf(Planning::of(basis).what_if(bought, &long))),
+        Work::Page(basis) => {
+            let page = Planning::of(basis).page(&long).map_err(|error| error.to_string());
+            told(Worked::Page(Box::new(page)));
         }
         Work::Fit(fitting, tries) => {
             fit(fitting, *tries, &task.halt, &mut |report, last| told(Worked::Fit(Box::new(report), last)));
         }
-        Work::Needed(planning, giftbox, things) => {
+        Work::Needed(basis, giftbox, things) => {
+            let planning = Planning::of(basis);
             for lots in things.iter().take_while(|_| !long.stopped()) {
                 if let Some(label) = planning.needed_by(*giftbox, lots, &long) {
                     told(Worked::Needed(lots.clone(), label));

@@ -70,14 +70,8 @@ impl<'a> Canvas<'a> {
 
     /// Writes a text over so many rows, a word that has no room left going to the next one.
     pub fn wrapped(&mut self, x: u16, y: u16, (width, rows): (u16, u16), text: &str, role: Role) {
-        let mut left = text;
-        for row in 0..rows {
-            let end = if row + 1 == rows { left.len() } else { line_end(left, width) };
-            self.text(x, y + row, width, left[..end].trim_end(), role);
-            left = left[end..].trim_start();
-            if left.is_empty() {
-                break;
-            }
+        for (row, line) in (0..rows).zip(lines_of(text, width, rows.into())) {
+            self.text(x, y + row, width, line, role);
         }
     }
 
@@ -150,6 +144,18 @@ const WIDEST: u16 = 10_000;
 /// The cells that a text takes; of a very long one, more than there is room for.
 pub fn cells(text: &str) -> u16 {
     u16::try_from(text.width()).map_or(WIDEST, |width| width.min(WIDEST))
+}
+
+/// A text in lines of at most so many cells, a word that has no room left going to the next one; the last of `most`
+/// lines takes all that is left.
+pub fn lines_of(text: &str, width: u16, most: usize) -> Vec<&str> {
+    let (mut lines, mut left) = (Vec::new(), text);
+    while !left.is_empty() && lines.len() < most {
+        let end = if lines.len() + 1 == most { left.len() } else { line_end(left, width) };
+        lines.push(left[..end].trim_end());
+        left = left[end..].trim_start();
+    }
+    lines
 }
 
 /// How much of a text fits into so many cells without breaking a word; at least one word.

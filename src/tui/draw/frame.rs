@@ -3,6 +3,7 @@
 
 use super::canvas::{Canvas, cells};
 use super::look::Role;
+use crate::model::text::counted;
 use crate::tui::app::App;
 use crate::tui::app::action::Action;
 use crate::tui::app::desk::{Desk, Tone};
@@ -26,6 +27,13 @@ pub fn heading_ruled(canvas: &mut Canvas<'_>, title: &str, status: &str) {
     if canvas.width() >= 60 && canvas.height() >= 16 {
         canvas.rule(1, 1, canvas.width().saturating_sub(2), false);
     }
+}
+
+/// `24 boxes · 9 full`.
+pub fn boxes_full(desk: &Desk) -> String {
+    let boxes = desk.seen.boxes();
+    let full = boxes.iter().filter(|line| line.full).count();
+    format!("{} · {full} full", counted(boxes.len() as u64, "box", "boxes"))
 }
 
 /// The last two rows: what was said, and the keys.

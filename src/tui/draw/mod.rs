@@ -16,6 +16,8 @@ mod lists;
 mod offers;
 mod packing;
 mod pasted;
+mod plan;
+mod plan_table;
 mod review;
 mod rows;
 mod tiny;
@@ -45,6 +47,7 @@ pub fn draw(app: &App, look: Look, buffer: &mut Buffer) -> Drawn {
         Some(Screen::Tote(tote)) => lists::tote(&mut canvas, app, tote),
         Some(Screen::Pull(pull)) => lists::pull(&mut canvas, app, pull),
         Some(Screen::Hauls(hauls)) => lists::hauls(&mut canvas, app, hauls),
+        Some(Screen::Plan(plan)) => plan::draw(&mut canvas, app, plan),
         Some(Screen::Careful(careful)) => careful::draw(&mut canvas, app, careful),
         Some(Screen::History(told)) => lists::history(&mut canvas, app, told),
         Some(Screen::DropOff(night)) => lists::night(&mut canvas, app, night),

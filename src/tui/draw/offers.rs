@@ -42,7 +42,7 @@ pub fn for_box(canvas: &mut Canvas<'_>, app: &App, line: &Line, y: u16, bottom: 
         canvas.zone(0, y, width, Hit::Offer(row));
     }
     if wide && bottom > y + 2 {
-        let why = things.get(line.marked).map(|offer| offer.reasons.join(" · ")).unwrap_or_default();
+        let why = things.get(line.marked).map(|offer| why(offer)).unwrap_or_default();
         if !why.is_empty() {
             canvas.text(1, bottom - 2, width.saturating_sub(2), &format!("Why: {why}"), Role::Text);
         }
@@ -64,6 +64,13 @@ fn thing(offered: &Offered) -> Option<&Offer> {
     }
 }
 
+/// Why it suits, after what speaks for keeping it.
+fn why(offer: &Offer) -> String {
+    let needed = format!("box {} can't be finished without it", offer.needed_by);
+    let needed = (!offer.needed_by.is_empty()).then_some(needed);
+    needed.into_iter().chain(offer.reasons.iter().cloned()).collect::<Vec<_>>().join(" · ")
+}
+
 fn offer_row(canvas: &mut Canvas<'_>, offer: &Offer, y: u16) {
     let width = canvas.width();
     let (left, each, place) = columns(width);
@@ -72,10 +79,12 @@ fn offer_row(canvas: &mut Canvas<'_>, offer: &Offer, y: u16) {
     let here = if offer.aside_here > 0 { format!("{} set aside here", offer.aside_here) } else { String::new() };
     let careful = offer.careful.filter(|level| *level > Level::TellParent);
     let careful = careful.map(|level| (format!("{} {}", sign(level), level.words()), level));
-    let (remark, role) = match (&careful, here.is_empty()) {
-        (Some((words, level)), _) => (words, caution_role(*level)),
-        (None, true) => (&offer.remark, Role::Text),
-        (None, false) => (&here, Role::Text),
+    let needed = if offer.needed_by.is_empty() { String::new() } else { format!("box {} needs it", offer.needed_by) };
+    let (remark, role) = match &careful {
+        Some((words, level)) => (words, caution_role(*level)),
+        None if !here.is_empty() => (&here, Role::Text),
+        None if !needed.is_empty() => (&needed, Role::Care),
+        None => (&offer.remark, Role::Text),
     };
     if width >= 60 {
         canvas.text(name + 4, y, left.saturating_sub(name + 10), remark, role);
