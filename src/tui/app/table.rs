@@ -205,7 +205,7 @@ const FOOT: &[(Kind, &[(Action, &str)])] = &[
     (K::Home, &[(A::Open, "open"), (A::Bought, ""), (A::Find, ""), (A::Review, ""), (A::Plan, ""), (A::PlanBox, "plan a box"), (A::Help, ""), (A::Undo, "")]),
     (K::Haul, &[(A::Bought, "go on"), (A::Mend, ""), (A::MoveTote, ""), (A::Settle, ""), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Pasted, &[(A::Open, "go on"), (A::Mend, "mend"), (A::Away, "leave out"), (A::NextWaiting, "next doubt"), (A::Back, ""), (A::Help, "")]),
-    (K::Packing, &[(A::Open, "on hand"), (A::SetAside, ""), (A::CloseBox, ""), (A::NextPart, "in the box"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
+    (K::Packing, &[(A::Open, "on hand"), (A::SetAside, ""), (A::CloseBox, ""), (A::Fit, "fits?"), (A::NextPart, "in the box"), (A::Undo, ""), (A::Back, ""), (A::Help, "")]),
     (K::Review, &[(A::Open, "fill it"), (A::PutOne, "the best in"), (A::TickAll, ""), (A::Choose, "lacks"), (A::ChooseAll, "all"), (A::Back, ""), (A::Help, "")]),
     (K::Card, &[(A::PutOne, "one in"), (A::Mend, ""), (A::MoveTote, ""), (A::Count, ""), (A::Away, ""), (A::Back, ""), (A::Help, "")]),
     (K::Tote, &[(A::Open, "all about it"), (A::Count, ""), (A::MoveTote, ""), (A::Back, ""), (A::Help, "")]),
