@@ -16,7 +16,8 @@ const LONGEST: i64 = 30_000;
 /// The most pieces that are taken in all.
 const MOST: u64 = 10_000;
 
-/// Whether the lid closes over a box, and where each thing goes. Exit code 1 if no way was found.
+/// Whether the lid closes over a box, and where each thing goes. Exit code 1 if no way was found
+/// or it weighs more than the drive allows.
 #[derive(Debug, clap::Args)]
 #[command(after_help = "Examples:
   brimful fit 12

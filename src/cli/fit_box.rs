@@ -39,7 +39,7 @@ pub fn run(giftbox: &str, args: &BoxArgs, shell: &Shell) -> Answer {
     }
     let (tries, stop) = (args.tries.unwrap_or(u64::MAX), limit(args)?);
     let report = shell.answer(args.json, |season| season.fit_box(giftbox, tries, stop.as_ref()))?;
-    Ok(u8::from(!report.fits))
+    Ok(u8::from(!report.fits || !report.too_heavy.is_empty()))
 }
 
 fn limit(args: &BoxArgs) -> Result<Box<dyn Stop>, Failure> {

@@ -22,7 +22,7 @@ pub fn answer(problem: &Problem, answer: &Answer) -> String {
             format!("It all fits, but tightly: less than 1 mm is left {along}.")
         }
         Answer::FitsTight { why: Tight::Pressed { to }, .. } => {
-            format!("It all fits, but tightly: something soft is pressed to {to} % of its volume.")
+            format!("It all fits, but tightly: something soft is pressed to {to} of 100.")
         }
         Answer::NotFound { tried, best } => {
             let ways = if *tried == 1 { "1 way was tried".to_owned() } else { format!("{tried} ways were tried") };
@@ -36,6 +36,14 @@ pub fn answer(problem: &Problem, answer: &Answer) -> String {
             let names: Vec<String> = which.iter().map(|thing| name(problem, *thing)).collect();
             format!("Nobody can tell yet: the size isn't known of {}.", list(&names))
         }
+    }
+}
+
+/// The same where the lid lies on it: what goes in but holds the lid up is not said to fit without a word of that.
+pub fn answer_under(problem: &Problem, told: &Answer, lid: Option<&Lid>) -> String {
+    match lid {
+        Some(Lid::HardPush { .. }) => "It all goes in, but the lid closes only with a hard push.".to_owned(),
+        _ => answer(problem, told),
     }
 }
 
@@ -59,7 +67,7 @@ pub fn proof(problem: &Problem, proof: &Proof) -> String {
         }
         Proof::Sides { thousandths } => {
             let share = format!("{}.{}", thousandths / 10, thousandths % 10);
-            format!("It can't fit: their sides side by side take at least {share} % of the box.")
+            format!("It can't fit: side by side they take at least {share} of the box's 100 parts.")
         }
     }
 }
@@ -113,9 +121,7 @@ pub fn lid(lid: &Lid) -> String {
         Lid::Closes { spare } => format!("The lid closes, with {spare} mm to spare."),
         Lid::LightPush { by, .. } => format!("The lid closes with a light push: soft things stand {by} mm proud."),
         Lid::HardPush { by, at: [x, y] } => {
-            format!(
-                "The lid closes only with a hard push: soft things stand {by} mm proud, {x} mm along and {y} mm across."
-            )
+            format!("Soft things stand {by} mm proud, {x} mm from the left and {y} mm from the front.")
         }
     }
 }

@@ -87,7 +87,7 @@ fn what_is_impossible_comes_with_its_reason() {
     assert_eq!(said(&twice), "It can't fit: two of globe never go in together.");
     // Only two go side by side along each axis, and so eight; by volume fifteen would go in.
     let nine = problem([100, 100, 100], vec![Thing { count: 9, ..stiff("cube", [40, 40, 40]) }]);
-    assert_eq!(said(&nine), "It can't fit: their sides side by side take at least 112.5 % of the box.");
+    assert_eq!(said(&nine), "It can't fit: side by side they take at least 112.5 of the box's 100 parts.");
     let eight = problem([100, 100, 100], vec![Thing { count: 8, ..stiff("cube", [40, 40, 40]) }]);
     assert_eq!(said(&eight), "It all fits.");
 }

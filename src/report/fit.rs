@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::Report;
+use crate::model::id::PlacementId;
 use crate::model::measure::Decigrams;
 use crate::model::text::counted;
 
@@ -28,6 +29,11 @@ pub struct FitReport {
     pub lid_said: String,
     /// How the lid closes over what is packed; empty where nothing is.
     pub lid: String,
+    /// Whether it closes only with a hard push.
+    #[serde(skip)]
+    pub hard_push: bool,
+    /// That it weighs more than the drive allows; empty: it doesn't, or nobody says how much it allows.
+    pub too_heavy: String,
     /// What of it is not as one would wish.
     pub notes: Vec<String>,
     /// Things whose size nobody knows.
@@ -40,14 +46,44 @@ pub struct FitReport {
     pub order: Vec<FitStep>,
     /// The box from above, from the bottom up.
     pub layers: Vec<FitLayer>,
+    /// The same as one packs it, stage after stage.
+    #[serde(skip)]
+    pub stages: Vec<FitStage>,
+    /// Where each thing whose size is known went.
+    #[serde(skip)]
+    pub places: Vec<FitPlace>,
     /// How full it is; none where nothing is in it.
     pub filled: Option<FitFill>,
     /// What it weighs.
     pub weight: FitWeight,
     /// What room is left, in words; empty where something is left out.
     pub room: String,
+    /// The largest block that would go in besides, in millimetres.
+    #[serde(skip)]
+    pub largest_mm: Option<[i32; 3]>,
     /// What of the stock the box still needs, and would drop in on top of it all.
     pub drops_in: Vec<String>,
+    /// What of it would go in only once all is packed anew, as far as that was asked for.
+    #[serde(skip)]
+    pub repacked: Vec<String>,
+    /// How many ways were tried.
+    #[serde(skip)]
+    pub tried: u64,
+}
+
+/// Where a thing of the box went.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FitPlace {
+    /// Which units they are.
+    pub placement: PlacementId,
+    /// The letter of it, or of the holder that it is in.
+    pub letter: Option<char>,
+    /// The stages in which any of it goes in, by number from 0.
+    pub stages: Vec<usize>,
+    /// What it is in; empty: the box itself.
+    pub inside: String,
+    /// How many of it found no room.
+    pub left_out: u16,
 }
 
 /// So many of a thing.
@@ -70,6 +106,15 @@ pub struct FitStep {
     pub into: String,
     /// Where in the box; empty where it is put into something.
     pub place: String,
+    /// Whether it is soft, and stuffed in.
+    #[serde(skip)]
+    pub soft: bool,
+    /// The letter of it, or of what it is put into.
+    #[serde(skip)]
+    pub letter: Option<char>,
+    /// The stage in which it goes in, by number from 0; none where it is put into something.
+    #[serde(skip)]
+    pub stage: Option<usize>,
     /// The whole of it in words, numbered.
     #[serde(skip)]
     pub words: String,
@@ -89,6 +134,47 @@ pub struct FitLayer {
     /// All of it as lines of text.
     #[serde(skip)]
     pub lines: Vec<String>,
+}
+
+/// Something seen from above.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct FitPiece {
+    /// How far from the left and from the front it begins, in millimetres.
+    pub lo: [i32; 2],
+    /// Where it ends.
+    pub hi: [i32; 2],
+    /// Its letter, small where it was there before.
+    pub letter: char,
+    /// Whether it is soft.
+    pub soft: bool,
+}
+
+/// What goes in beside each other, nothing of it on anything else of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FitStage {
+    /// How high above the bottom the lowest of it is, in millimetres.
+    pub from_mm: i32,
+    /// What the letters are: first what goes in now, then what comes up from below.
+    pub signs: Vec<FitSign>,
+    /// What one sees from above, to be drawn one over the other.
+    pub pieces: Vec<FitPiece>,
+}
+
+/// What a letter of a stage stands for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FitSign {
+    /// The letter, small where it was there before.
+    pub letter: char,
+    /// What it is called.
+    pub thing: String,
+    /// How many of it.
+    pub count: u16,
+    /// Whether it is soft.
+    pub soft: bool,
+    /// Whether it was there before.
+    pub from_below: bool,
+    /// What is inside it.
+    pub inside: Vec<FitCount>,
 }
 
 /// What a letter of a layer stands for.
@@ -126,11 +212,45 @@ pub struct FitWeight {
     pub unknown: Vec<String>,
 }
 
+impl FitPiece {
+    /// Square millimetres that it covers.
+    pub fn area(&self) -> i64 {
+        i64::from(self.hi[0] - self.lo[0]) * i64::from(self.hi[1] - self.lo[1])
+    }
+}
+
+impl FitSign {
+    /// Something is inside it.
+    pub fn holds(&mut self, count: FitCount) {
+        match self.inside.iter_mut().find(|known| known.thing == count.thing) {
+            Some(known) => known.count += count.count,
+            None => self.inside.push(count),
+        }
+    }
+
+    /// One more of it.
+    pub fn add(&mut self, other: FitSign) {
+        self.count += other.count;
+        other.inside.into_iter().for_each(|count| self.holds(count));
+    }
+}
+
+impl FitCount {
+    /// `2 × comb`
+    pub fn words(&self) -> String {
+        match self.count {
+            1 => self.thing.clone(),
+            count => format!("{count} × {}", self.thing),
+        }
+    }
+}
+
 impl FitFill {
     fn words(&self) -> String {
-        let percent = |share: i64| format!("{}.{} %", share / 10, share % 10);
-        let pressed = self.soft_pressed_to.map(|to| format!("; soft things are pressed to {to} %")).unwrap_or_default();
-        format!("stiff {}, soft {}, free {}{pressed}", percent(self.stiff), percent(self.soft), percent(self.free))
+        let share = |share: i64| format!("{}.{}", share / 10, share % 10);
+        let pressed = self.soft_pressed_to.map(|to| format!("; soft things are pressed to {to} of 100"));
+        let (stiff, soft, free) = (share(self.stiff), share(self.soft), share(self.free));
+        format!("stiff {stiff}, soft {soft}, free {free} of 100{}", pressed.unwrap_or_default())
     }
 }
 
@@ -145,9 +265,15 @@ impl FitWeight {
         self.limit_grams.map(|limit| self.grams - limit).filter(|over| *over > 0.0)
     }
 
+    /// That it is over the drive's limit, in a sentence; empty: it isn't, as far as weights are known.
+    pub fn too_heavy(&self) -> String {
+        let Some((over, limit)) = self.over().zip(self.limit_grams) else { return String::new() };
+        let (all, over, limit) = (kilos(self.grams), kilos(over), kilos(limit));
+        format!("Too heavy: it weighs {all}, {over} over the {limit} that the drive allows.")
+    }
+
     fn words(&self) -> String {
         let least = if self.unknown.is_empty() { "" } else { "at least " };
-        let kilos = |grams: f64| format!("{:.3} kg", grams / 1000.0);
         let limit = match (self.over(), self.limit_grams) {
             (Some(over), Some(limit)) => format!(", {} over the {} that the drive allows", kilos(over), kilos(limit)),
             (None, Some(limit)) => format!(" of the {} that the drive allows", kilos(limit)),
@@ -162,11 +288,16 @@ impl FitWeight {
     }
 }
 
+fn kilos(grams: f64) -> String {
+    format!("{:.3} kg", grams / 1000.0)
+}
+
 impl FitReport {
     fn heads(&self) -> Vec<String> {
         let said = (!self.lid_said.is_empty()).then(|| self.lid_said.clone());
         let by_sizes = if self.lid_said.is_empty() { "" } else { "By the sizes: " };
         let mut heads = vec![self.heading.clone()];
+        heads.extend((!self.too_heavy.is_empty()).then(|| self.too_heavy.clone()));
         heads.extend(said);
         heads.push(format!("{by_sizes}{} {}", self.why, self.lid).trim_end().to_owned());
         heads.extend(self.notes.iter().cloned());
@@ -175,11 +306,7 @@ impl FitReport {
 
     /// The order of packing, under what it leaves out.
     fn steps(&self) -> Vec<String> {
-        let counted = |left: &FitCount| match left.count {
-            1 => left.thing.clone(),
-            count => format!("{count} × {}", left.thing),
-        };
-        let without: Vec<String> = self.left_out.iter().map(counted).collect();
+        let without: Vec<String> = self.left_out.iter().map(FitCount::words).collect();
         let without = if without.is_empty() { String::new() } else { format!(" without {}", listed(&without)) };
         let head = (!self.order.is_empty()).then(|| format!("To pack it{without}:"));
         head.into_iter().chain(self.order.iter().map(|step| format!(" {}", step.words))).collect()

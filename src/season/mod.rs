@@ -62,7 +62,7 @@ pub use counting::CountLine;
 pub use effect::Repriced;
 pub use entering::Stopped;
 pub use error::ActError;
-pub use fitting::Fitting;
+pub use fitting::{FitSearch, FitThing, FitWish, Fitting, Instead, SizeFrom};
 pub use hauls::HaulMend;
 pub use logging::{LogHow, Logged, NotLogged};
 pub use names::find_names;
@@ -92,7 +92,9 @@ pub use crate::report::boxes::{BoxCard, BoxLine, BoxList, Cell, Content};
 pub use crate::report::buy::{BuyPart, BuyRow, ShoppingPage};
 pub use crate::report::cautions::{CautionRow, Cautions, Way, sign};
 pub use crate::report::costs::Prices;
-pub use crate::report::fit::{FitCount, FitFill, FitLayer, FitLetter, FitReport, FitStep, FitWeight};
+pub use crate::report::fit::{
+    FitCount, FitFill, FitLayer, FitLetter, FitPiece, FitPlace, FitReport, FitSign, FitStage, FitStep, FitWeight,
+};
 pub use crate::report::hauls::{HaulCard, HaulEntry, HaulLine, Hauls};
 pub use crate::report::history::{History, Step};
 pub use crate::report::night::{LastNight, NightRow};

@@ -100,7 +100,8 @@ fn all_actions_of_a_screen_stand_in_the_list_with_their_keys() {
         told.push_str(&table.screen());
         table.keys("↓");
     }
-    let named = [("one out", "−"), ("set aside", "z"), ("to another box", ">"), ("inside", "i"), ("wow item", "v")];
+    let named =
+        [("one out", "−"), ("set aside", "z"), ("to another box", ">"), ("inside", "i"), ("wow item, on top", "v")];
     for (label, key) in named {
         assert!(told.lines().any(|row| row.contains(&format!("{label:<20} {key} "))), "{label} {key}");
     }
@@ -158,7 +159,7 @@ fn a_key_that_cannot_act_says_why() {
     let cases = [
         (" 5", "Nothing has that number here."),
         ("/glu⏎⏎", "It is in no box. + puts one into the box chosen at home."),
-        ("rv", "wow item: not on this screen. ? shows what can be done here."),
+        ("rv", "wow item, on top: not on this screen. ? shows what can be done here."),
         ("r9", "Nothing has that number here."),
         ("r⇥", "This screen has one part."),
         ("⏎v", "First Tab to what is in the box, then this key."),

@@ -9,6 +9,7 @@ mod dice;
 mod editing;
 mod evening;
 mod finding;
+mod fitting;
 mod keys;
 mod logging;
 mod making;

@@ -98,6 +98,10 @@ const HABITS: &[&str] = &[
     ":unpack⏎",
     ":handed⏎:came⏎",
     ":the drive⏎↓↓e⎋",
+    "f↓⇥xv↓x",
+    "f⇥⏎4⏎1",
+    "fs↓⎋y⎋=",
+    "f⇥ne20 x 10 x 4 cm⏎",
 ];
 
 struct Monkey {

@@ -11,7 +11,7 @@ use crate::table::Table;
 const SIZES: [(u16, u16); 8] = [(80, 24), (140, 40), (120, 36), (79, 23), (60, 16), (40, 10), (20, 5), (1, 1)];
 
 /// Each screen, and what is typed at home to get there.
-const SCREENS: [(&str, &str); 22] = [
+const SCREENS: [(&str, &str); 29] = [
     ("home", ""),
     ("home, items", "⇥⇥"),
     ("home, checklist", "⇥"),
@@ -31,6 +31,13 @@ const SCREENS: [(&str, &str); 22] = [
     ("history", "U"),
     ("last night", "d"),
     ("drive", ":the drive⏎"),
+    ("fit", "↓↓f"),
+    ("fit, up", "↓↓fj"),
+    ("fit, things", "↓↓f⇥"),
+    ("fit, asked", "↓↓f⇥⏎"),
+    ("fit, size", "↓↓f⇥e"),
+    ("fit, order", "↓↓fs"),
+    ("fit, why", "↓↓fy"),
     ("help", "?"),
     ("all actions", ":"),
     ("plan", "bgirl 6-8 ocean, teal"),
@@ -96,7 +103,14 @@ fn the_keys_at_the_foot_are_never_cut() {
                     })
                     .collect(),
                 Gesture::Asked => {
-                    let words = ["0–1 answer", "0–2 answer", "0–3 answer", "Esc back to the words", "Esc leave it"];
+                    let words = [
+                        "0–1 answer",
+                        "0–2 answer",
+                        "0–3 answer",
+                        "0–4 answer",
+                        "Esc back to the words",
+                        "Esc leave it",
+                    ];
                     words.iter().chain(&["F1 help"]).map(|words| (*words).to_owned()).collect()
                 }
             };
@@ -111,7 +125,7 @@ fn the_keys_at_the_foot_are_never_cut() {
 
 #[test]
 fn one_sees_what_is_selected_however_far_one_went() {
-    let lists = ["", "⇥⇥", "⏎⇥", "r", "/tote 4⏎", "T", "U", "d", ":the drive⏎", "?"];
+    let lists = ["", "⇥⇥", "⏎⇥", "r", "/tote 4⏎", "T", "U", "d", ":the drive⏎", "?", "↓↓f", "↓↓f⇥", "↓↓fs"];
     for keys in lists {
         let mut table = there(keys);
         for (w, h) in SIZES.into_iter().filter(|(w, _)| *w >= 40) {

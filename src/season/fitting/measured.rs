@@ -2,9 +2,12 @@
 
 use crate::fit::cuboid::{LONGEST, Size};
 use crate::fit::{Room, Shape, Thing};
+use crate::model::category::Category;
+use crate::model::id::{LotId, PlacementId};
 use crate::model::kind::{Kind, Lies, Press, Typical};
 use crate::model::lot::{LotFacts, Source};
 use crate::model::measure::Dims;
+use crate::model::rows::PlacementRow;
 use crate::model::text::one_of;
 
 /// Where the size of a thing is from.
@@ -19,7 +22,7 @@ pub(in crate::season) enum Origin {
 }
 
 /// A thing with its measures.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub(in crate::season) struct Measured {
     /// For the search, with what is wished of it: flat things lie flat, the wow item is on top.
     pub thing: Thing,
@@ -27,8 +30,20 @@ pub(in crate::season) struct Measured {
     pub origin: Origin,
     /// Whether its weight is known.
     pub weighed: bool,
+    /// Which units in or for the box it is; none: it is on hand.
+    pub placement: Option<PlacementId>,
+    /// Its batch.
+    pub lot: Option<LotId>,
+    /// Units that are only set aside.
+    pub aside: u32,
+    /// What it counts for in this box.
+    pub category: Option<Category>,
+    /// What its batch is called.
+    pub called: String,
+    /// All its sides were said of its batch.
+    pub by_batch: bool,
     /// Its usual form, whichever way it lies.
-    loose: Option<Shape>,
+    pub loose: Option<Shape>,
 }
 
 impl Measured {
@@ -52,7 +67,24 @@ impl Measured {
             room: size.zip(typical).and_then(|(size, typical)| room(facts, size, typical)),
             ..Thing::default()
         };
-        Measured { thing, origin, weighed: weight.is_some(), loose: size.map(Shape::any_way) }
+        Measured {
+            thing,
+            origin,
+            weighed: weight.is_some(),
+            placement: None,
+            lot: None,
+            aside: 0,
+            category: facts.category.clone(),
+            called: facts.name.clone(),
+            by_batch: facts.dims.as_ref().is_some_and(|dims| dims.0.len() >= 3),
+            loose: size.map(Shape::any_way),
+        }
+    }
+
+    /// These units of it are in or for the box.
+    pub fn placed(&mut self, row: &PlacementRow, facts: &LotFacts) {
+        (self.placement, self.lot, self.aside) = (Some(row.placement), Some(row.lot), row.aside.count());
+        self.category = if row.wow { Some(Category::Wow) } else { facts.category.clone() };
     }
 
     /// Cubic millimetres that one takes when it is pressed as far as it can be; none where nobody knows its size.
@@ -75,6 +107,16 @@ impl Measured {
     pub fn holds(&mut self) {
         let size = self.thing.shapes.first().map(|shape| shape.size);
         self.thing.room = self.thing.room.take().or(size.map(|size| Room { size, swells: true }));
+    }
+}
+
+/// Gives holders room for what somebody said is in them.
+pub(super) fn give_room(things: &mut [Measured]) {
+    let holders: Vec<usize> = things.iter().flat_map(|measured| measured.thing.belongs.clone()).collect();
+    for holder in holders {
+        if let Some(measured) = things.get_mut(holder) {
+            measured.holds();
+        }
     }
 }
 

@@ -2,40 +2,40 @@
 
 mod lid;
 mod measured;
+mod on_hand;
+mod pictured;
+mod search;
 mod sizes;
 mod told;
+mod wish;
 
 use std::collections::BTreeMap;
 
-use super::offers::offers;
-use super::{ActError, Done, Season};
-use crate::fit::{Answer, Engine, Problem, Space, Thing};
-use crate::model::checklist::gaps;
+use super::{ActError, Done, Season, Shelf};
+use crate::fit::{Problem, Space, Thing};
 use crate::model::event::Subject;
 use crate::model::fact::{BoxStep, Fact};
-use crate::model::id::PlacementId;
+use crate::model::id::{BoxId, PlacementId};
 use crate::model::lot::LotFacts;
 use crate::model::measure::{Decigrams, Dims};
-use crate::model::profile::Profile;
 use crate::model::rows::{BoxRow, PlacementRow};
 use crate::model::stop::Stop;
-use crate::report::boxes::BoxCard;
 use crate::report::fit::FitReport;
 use crate::store::Store;
 use lid::{LidSaid, lid_said};
 pub(super) use measured::Measured;
 use measured::Origin;
+use on_hand::Before;
 pub(super) use sizes::Sizes;
 
-/// So many ways at most are tried with flat things lying flat and the wow item on top, before that is let go.
-const WISHED: u64 = 300;
-/// How many things on hand are tried for each line that the box still needs.
-const OFFERED: usize = 5;
+pub use search::FitSearch;
+pub use wish::{FitThing, FitWish, Instead, SizeFrom};
+
 /// More things than this are no gift box.
 const MOST: u32 = 1000;
 
 /// A box with all that is known of its things: plain values, to be searched wherever there is time.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Fitting {
     label: String,
     heading: String,
@@ -44,18 +44,10 @@ pub struct Fitting {
     limit: Option<Decigrams>,
     things: Vec<Measured>,
     lid: Option<LidSaid>,
-    /// Units that are only set aside.
-    aside: u32,
     /// Things on hand that the box still needs.
     needed: Vec<Measured>,
-}
-
-/// What the search came to.
-struct Found {
-    problem: Problem,
-    answer: Answer,
-    /// Flat things lie flat, and the wow item is on top.
-    as_wished: bool,
+    /// Things on hand that could be in it instead of others.
+    others: Vec<Measured>,
 }
 
 impl<S: Store> Season<S> {
@@ -67,6 +59,15 @@ impl<S: Store> Season<S> {
     /// A box and its things, ready to be searched.
     pub fn fitting(&self, label: &str) -> Result<Fitting, ActError> {
         let row = self.box_called(label)?;
+        self.fitting_in(&row, None)
+    }
+
+    /// The same with what could be in it instead, by what is on hand.
+    pub fn fitting_of(&self, giftbox: BoxId, shelf: &Shelf) -> Result<Fitting, ActError> {
+        self.fitting_in(&self.box_row(giftbox)?, Some(shelf))
+    }
+
+    fn fitting_in(&self, row: &BoxRow, shelf: Option<&Shelf>) -> Result<Fitting, ActError> {
         let profile = self.profile()?;
         let space = profile.inside.as_ref().and_then(inside).ok_or_else(no_inside)?;
         let held = self.store.placements_in(row.giftbox)?;
@@ -74,18 +75,23 @@ impl<S: Store> Season<S> {
         if count > MOST {
             return Err(ActError::NotUnderstood(format!("{count} things are too many to search; {MOST} at the most")));
         }
-        let card = self.box_card_of(row.giftbox)?;
-        let sizes = self.kind_sizes()?;
+        let (card, sizes) = (self.box_card_of(row.giftbox)?, self.kind_sizes()?);
         let things = self.measured(&held, &sizes)?;
+        let before = Before { card: &card, profile: &profile, sizes: &sizes };
+        let (needed, others) = match shelf {
+            Some(shelf) => (self.needed_by(row, &before, shelf)?, self.others_for(&things, &before, shelf)?),
+            None if self.open_gaps(row, &profile)?.is_empty() => (Vec::new(), Vec::new()),
+            None => (self.needed_by(row, &before, &self.shelf()?)?, Vec::new()),
+        };
         Ok(Fitting {
             label: row.label(),
             heading: card.line.heading(),
             space,
             limit: profile.weight_limit,
             things,
-            lid: self.lid_of(&row)?,
-            aside: held.iter().map(|held| held.aside.count()).sum(),
-            needed: self.needed(&row, &card, &profile, &sizes)?,
+            lid: self.lid_of(row)?,
+            needed,
+            others,
         })
     }
 
@@ -120,15 +126,11 @@ impl<S: Store> Season<S> {
             let units = (row.units + row.aside).count();
             let mut measured = self.measure(&facts, u16::try_from(units).unwrap_or(u16::MAX), sizes);
             measured.thing.on_top = row.wow;
+            measured.placed(row, &facts);
             measured.thing.belongs = row.inside.and_then(|holder| places.get(&holder).copied()).into_iter().collect();
             things.push(measured);
         }
-        let holders: Vec<usize> = things.iter().flat_map(|measured| measured.thing.belongs.clone()).collect();
-        for holder in holders {
-            if let Some(measured) = things.get_mut(holder) {
-                measured.holds();
-            }
-        }
+        measured::give_room(&mut things);
         Ok(things)
     }
 
@@ -139,58 +141,19 @@ impl<S: Store> Season<S> {
         };
         Measured::of(facts, kind, sizes.of(facts, kind), count)
     }
-
-    /// Things on hand that would fill what the box still needs.
-    fn needed(
-        &self,
-        row: &BoxRow,
-        card: &BoxCard,
-        profile: &Profile,
-        sizes: &Sizes,
-    ) -> Result<Vec<Measured>, ActError> {
-        let checklist = profile.band(row.facts.ages).map(|band| band.checklist.as_slice()).unwrap_or_default();
-        let gaps = gaps(checklist, &self.held_in(row)?);
-        let open: Vec<_> = gaps.iter().filter(|gap| gap.needs() > 0).collect();
-        if open.is_empty() || !row.state.is_open() {
-            return Ok(Vec::new());
-        }
-        let shelf = self.shelf()?;
-        let mut needed: Vec<Measured> = Vec::new();
-        for gap in open {
-            for offer in offers(shelf.wares(), card, profile, Some(&gap.line.of), OFFERED) {
-                let Some(lot) = offer.ware.lots.first() else { continue };
-                let Some(lot) = self.store.lot(*lot)? else { continue };
-                let measured = self.measure(&lot.facts, 1, sizes);
-                if needed.iter().all(|known| known.thing.name != measured.thing.name) {
-                    needed.push(measured);
-                }
-            }
-        }
-        Ok(needed)
-    }
 }
 
 impl Fitting {
     /// Looks for a way, at most so many times and until it is time to stop, and tells what came of it.
     pub fn report(&self, tries: u64, stop: &dyn Stop) -> FitReport {
-        told::report(self, &self.search(tries, stop))
+        let mut search = self.search(tries);
+        while search.go_on(tries, stop).more {}
+        search.report()
     }
 
-    /// First as one would wish it, then any way that things can be turned.
-    fn search(&self, tries: u64, stop: &dyn Stop) -> Found {
-        let (wished, free) = (self.problem(|known| known.thing.clone()), self.problem(Measured::unwished));
-        let tried = if wished == free { 0 } else { WISHED.min(tries / 2) };
-        if tried > 0 {
-            let answer = searched(&wished, tried, stop);
-            if matches!(answer, Answer::Fits(_) | Answer::FitsTight { .. }) {
-                return Found { problem: wished, answer, as_wished: true };
-            }
-        }
-        let mut answer = searched(&free, tries - tried, stop);
-        if let Answer::NotFound { tried: ways, .. } = &mut answer {
-            *ways += tried;
-        }
-        Found { as_wished: wished == free, problem: free, answer }
+    /// Units that are only set aside.
+    fn aside(&self) -> u32 {
+        self.things.iter().map(|measured| measured.aside).sum()
     }
 
     /// All things whose sizes are known, put so or so.
@@ -204,12 +167,6 @@ impl Fitting {
         });
         Problem { space: self.space, things: things.collect() }
     }
-}
-
-fn searched(problem: &Problem, tries: u64, stop: &dyn Stop) -> Answer {
-    let mut engine = Engine::new(problem.clone(), 0);
-    engine.run(stop, tries);
-    engine.best()
 }
 
 /// The inside of the drive's box, the shortest side upright.

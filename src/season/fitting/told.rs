@@ -1,12 +1,12 @@
 //! What a search came to, in plain values.
 
-use super::{Fitting, Found, Measured, Origin};
-use crate::fit::{
-    Answer, Gauge, Layer, Legend, Plan, Problem, Step, Thing, gauge, layers, lid, order, room_left, say, what_else,
-};
+use super::pictured::{Pictured, name, pictured};
+use super::search::Found;
+use super::{Fitting, Measured, Origin};
+use crate::fit::{Answer, Gauge, Lid, Plan, Problem, Thing, gauge, lid, room_left, say, what_else};
 use crate::model::stop::Stop;
 use crate::model::text::counted;
-use crate::report::fit::{FitCount, FitFill, FitLayer, FitLetter, FitReport, FitStep, FitWeight, listed};
+use crate::report::fit::{FitCount, FitFill, FitReport, FitWeight, listed};
 
 /// Only what drops in without packing all of it anew is asked for.
 struct AtOnce;
@@ -18,31 +18,51 @@ impl Stop for AtOnce {
 }
 
 /// The answer with all that follows from it.
-pub(super) fn report(fitting: &Fitting, found: &Found) -> FitReport {
+pub(super) fn report(fitting: &Fitting, found: &Found, tried: u64) -> FitReport {
     let (problem, answer) = (&found.problem, &found.answer);
     let plan = answer.plan().filter(|plan| !plan.placed.is_empty());
     let whole = answer.plan().filter(|plan| plan.is_whole());
     let unknown = names(&fitting.things, |it| it.origin == Origin::Unknown);
-    let said = fitting.lid.as_ref().filter(|_| fitting.aside == 0);
+    let said = fitting.lid.as_ref().filter(|_| fitting.aside() == 0);
+    let lid = whole.and(plan).map(|plan| lid(problem, plan));
+    let room = whole.and(plan).map(|plan| room_left(problem, plan));
+    let weight = weight(fitting);
+    let Pictured { layers, stages, order, places } = pictured(fitting, problem, plan);
     FitReport {
         label: fitting.label.clone(),
         heading: fitting.heading.clone(),
         fits: said.is_some() || (whole.is_some() && unknown.is_empty()),
         answer: key(fitting, answer, &unknown),
-        why: why(fitting, found, &unknown),
+        why: why(fitting, found, lid.as_ref(), &unknown),
         lid_said: said.map(super::LidSaid::words).unwrap_or_default(),
-        lid: whole.and(plan).map(|plan| say::lid(&lid(problem, plan))).unwrap_or_default(),
+        hard_push: matches!(lid, Some(Lid::HardPush { .. })),
+        lid: lid.as_ref().map(say::lid).unwrap_or_default(),
+        too_heavy: weight.too_heavy(),
         notes: notes(fitting, found),
         sizes_typical: names(&fitting.things, |it| it.origin == Origin::Typical),
         left_out: plan.map(|plan| left_out(problem, plan)).unwrap_or_default(),
-        order: plan.map(|plan| steps(problem, &order(problem, plan))).unwrap_or_default(),
-        layers: plan.map(|plan| pictures(problem, &layers(problem, plan))).unwrap_or_default(),
+        order,
+        layers,
+        stages,
+        places,
         filled: plan.map(|plan| fill(&gauge(problem, plan))),
-        weight: weight(fitting),
-        room: whole.and(plan).map(|plan| say::room(&room_left(problem, plan))).unwrap_or_default(),
+        weight,
+        room: room.as_ref().map(say::room).unwrap_or_default(),
+        largest_mm: room.and_then(|room| room.largest),
         drops_in: whole.map(|plan| drops_in(fitting, problem, plan)).unwrap_or_default(),
+        repacked: Vec::new(),
         sizes_unknown: unknown,
+        tried,
     }
+}
+
+/// What of the stock the box still needs, and would go in once all of it is packed anew.
+pub(super) fn repacked(fitting: &Fitting, found: &Found, stop: &dyn Stop) -> Vec<String> {
+    let whole = found.answer.plan().filter(|plan| plan.is_whole() && !plan.placed.is_empty());
+    let Some(plan) = whole else { return Vec::new() };
+    let more: Vec<Thing> = fitting.needed.iter().map(Measured::unwished).collect();
+    let left = what_else(&found.problem, plan, &more, stop);
+    left.repacked.iter().filter_map(|at| more.get(*at)).map(|thing| thing.name.clone()).collect()
 }
 
 fn key(fitting: &Fitting, answer: &Answer, unknown: &[String]) -> &'static str {
@@ -53,11 +73,11 @@ fn key(fitting: &Fitting, answer: &Answer, unknown: &[String]) -> &'static str {
     }
 }
 
-fn why(fitting: &Fitting, found: &Found, unknown: &[String]) -> String {
+fn why(fitting: &Fitting, found: &Found, lid: Option<&Lid>, unknown: &[String]) -> String {
     if fitting.things.is_empty() {
         return "Nothing is in it or set aside for it yet.".to_owned();
     }
-    let rest = say::answer(&found.problem, &found.answer);
+    let rest = say::answer_under(&found.problem, &found.answer, lid);
     if unknown.is_empty() {
         return rest;
     }
@@ -76,8 +96,8 @@ fn notes(fitting: &Fitting, found: &Found) -> Vec<String> {
     if typical && found.answer.plan().is_some_and(|plan| !plan.is_whole()) {
         notes.push("Some of these sizes are only typical: `brimful size` takes yours.".to_owned());
     }
-    if fitting.aside > 0 {
-        let things = counted(u64::from(fitting.aside), "thing is", "things are");
+    if fitting.aside() > 0 {
+        let things = counted(u64::from(fitting.aside()), "thing is", "things are");
         let said = fitting.lid.as_ref().map(|said| format!(" Without what is set aside: {}", said.words()));
         notes.push(format!("{things} only set aside for it.{}", said.unwrap_or_default()));
     }
@@ -94,37 +114,9 @@ fn names(things: &[Measured], of: impl Fn(&Measured) -> bool) -> Vec<String> {
     names
 }
 
-fn name(problem: &Problem, thing: usize) -> String {
-    problem.things.get(thing).map(|thing| thing.name.clone()).unwrap_or_default()
-}
-
 fn left_out(problem: &Problem, plan: &Plan) -> Vec<FitCount> {
     let left = plan.left_out.iter().enumerate().filter(|(_, count)| **count > 0);
     left.map(|(thing, count)| FitCount { thing: name(problem, thing), count: *count }).collect()
-}
-
-fn steps(problem: &Problem, steps: &[Step]) -> Vec<FitStep> {
-    let step = |(step, words): (&Step, String)| FitStep {
-        thing: name(problem, step.thing),
-        count: step.count,
-        into: step.into.map(|holder| name(problem, holder)).unwrap_or_default(),
-        place: step.place.clone(),
-        words,
-    };
-    steps.iter().zip(say::order(problem, steps)).map(step).collect()
-}
-
-fn pictures(problem: &Problem, layers: &[Layer]) -> Vec<FitLayer> {
-    let letter =
-        |entry: &Legend| FitLetter { letter: entry.letter, thing: name(problem, entry.thing), count: entry.count };
-    let picture = |layer: &Layer| FitLayer {
-        from_mm: layer.from,
-        to_mm: layer.to,
-        rows: layer.rows.clone(),
-        legend: layer.legend.iter().map(letter).collect(),
-        lines: say::layer(problem, layer),
-    };
-    layers.iter().map(picture).collect()
 }
 
 fn fill(gauge: &Gauge) -> FitFill {

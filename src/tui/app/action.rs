@@ -45,6 +45,8 @@ pub enum Action {
     Hauls,
     /// What explains that a receipt differs.
     Settle,
+    /// Whether all of a box goes in, and how.
+    Fit,
     /// Boxes by what they lack.
     Review,
     /// The last night's list.
@@ -160,7 +162,7 @@ mod tests {
         open back bought find actions review pull drop-off history drive help leave leave-now suspend redraw \
         move-row move-col move-ends move-page next-part next-waiting choose choose-all undo redo plan-box mend \
         put-one take-one set-aside move-box inside wow tick tick-all close-box count move-tote away whom why \
-        line-do line-take line-caret line-erase box-same box-hand-in box-back box-unpack opening editor where sample";
+        line-do line-take line-caret line-erase box-same box-hand-in box-back box-unpack opening editor where sample fit paper";
 
     #[test]
     fn names_in_the_settings_stay() {

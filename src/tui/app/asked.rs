@@ -1,5 +1,6 @@
 //! A question with numbered answers, one key each.
 
+use super::fit::Trial;
 use super::line::Named;
 use crate::model::habit::Lesson;
 use crate::season::About;
@@ -42,6 +43,8 @@ pub enum Answer {
     Return(String),
     /// The line is opened for the reason why it is allowed.
     Allow(Box<Deed>),
+    /// It is tried how a box is packed so.
+    Try(Trial),
     /// Nothing is done.
     Nothing,
 }

@@ -8,6 +8,7 @@ use super::card::Card;
 use super::careful::Careful;
 use super::desk::{Desk, Effect};
 use super::drive::Drive;
+use super::fit::Fit;
 use super::hauls::HaulList;
 use super::help::Help;
 use super::history::Told;
@@ -118,6 +119,8 @@ impl App {
             }
             Action::Careful => self.careful(),
             Action::Allow => return self.allow(),
+            Action::Fit if kind != Kind::Fit => return self.fit(),
+            Action::Count if kind == Kind::Fit => return self.ask_screen(press),
             Action::Count | Action::MoveTote => return self.thing_line(press.action),
             Action::Kit | Action::Split | Action::PartOut | Action::Apart | Action::Combine | Action::Level => {
                 return self.make(press.action);
@@ -242,6 +245,17 @@ impl App {
         };
         self.desk.shut_line();
         self.desk.go_to(Screen::Careful(Careful::of(of)));
+    }
+
+    /// Goes to see whether all of the chosen box goes in.
+    fn fit(&mut self) -> Result<(), No> {
+        let (Some(id), _) = self.top().chosen(&self.desk) else {
+            return Err("No box is chosen here.".to_owned());
+        };
+        super::fit::may_open(&self.desk, id)?;
+        self.desk.shut_line();
+        self.desk.go_to(Screen::Fit(Fit::of(id)));
+        Ok(())
     }
 
     /// Opens the line for the reason why the chosen thing is allowed in its box.

@@ -48,6 +48,8 @@ pub enum Purpose {
     Gone(Named, bool),
     /// Why it was chosen.
     Why(Named),
+    /// How large one of it is, by what it is called.
+    Size(String),
     /// What is made of it.
     Remake(Remake, Named),
     /// Why it is allowed though a caution speaks against it.
@@ -82,6 +84,7 @@ impl Purpose {
             Purpose::Gone(_, true) => "lost".to_owned(),
             Purpose::Gone(_, false) => "given loose".to_owned(),
             Purpose::Why(_) => "why".to_owned(),
+            Purpose::Size(_) => "size".to_owned(),
             Purpose::Allow(_) => "allowed, because".to_owned(),
             Purpose::Remake(Remake::Kit, _) => "make a kit".to_owned(),
             Purpose::Remake(Remake::Split, named) => format!("{} into bundles of", named.title),

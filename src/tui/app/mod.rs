@@ -12,6 +12,7 @@ pub mod doubts;
 pub mod drawer;
 pub mod drive;
 pub mod filter;
+pub mod fit;
 pub mod haul;
 pub mod hauls;
 pub mod help;

@@ -142,6 +142,10 @@ fn small_line(line: &Line, desk: &mut Desk) -> Result<(), No> {
             let why = words.trim_matches(['(', ')']).to_owned();
             Deed::Note { label: box_label(desk)?, lots: named.lots.clone(), why }
         }
+        Purpose::Size(_) if empty => {
+            return Err("How long, wide and high is it? For example: 20 x 15 x 2 cm.".to_owned());
+        }
+        Purpose::Size(name) => Deed::Measure { name: name.clone(), sides: words.to_owned() },
         _ => return Ok(()),
     };
     desk.act(deed);

@@ -6,6 +6,7 @@ use super::card::Card;
 use super::careful::Careful;
 use super::desk::Desk;
 use super::drive::Drive;
+use super::fit::Fit;
 use super::haul::Haul;
 use super::hauls::HaulList;
 use super::help::Help;
@@ -200,6 +201,8 @@ screens! {
     Plan(Plan),
     /// What to be careful of.
     Careful(Careful),
+    /// Whether all of a box goes in.
+    Fit(Fit),
     /// The drive's rules.
     Drive(Drive),
     /// The keys.

@@ -177,6 +177,15 @@ pub enum Deed {
         /// Its new words.
         words: String,
     },
+    /// Note that the lid of a box was seen to close.
+    LidCloses(String),
+    /// Remember how large one of a kind is.
+    Measure {
+        /// What it is called.
+        name: String,
+        /// Its three sides.
+        sides: String,
+    },
     /// Take back the latest act.
     Undo,
     /// Bring it again.
@@ -216,6 +225,8 @@ impl Deed {
             Deed::Fetch(placements) => season.fetch(&placements),
             Deed::Settle(haul, way) => season.settle_haul(haul, way),
             Deed::Rule { what, words } => season.mend_rule(&what, &words),
+            Deed::LidCloses(label) => season.lid_closes(&label),
+            Deed::Measure { name, sides } => season.measure_kind(&name, &sides),
             Deed::Undo => season.undo(),
             Deed::Redo => season.redo(),
         };

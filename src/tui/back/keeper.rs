@@ -141,6 +141,14 @@ impl<S: Store> Keeper<S> {
             }
             Ask::Planning => Window::Planning(self.basis(true)?),
             Ask::Needs => Window::Needs(self.basis(false)?),
+            Ask::Fitting(giftbox) => {
+                let shelf = self.shelf.clone().map_or_else(|| self.season.shelf(), Ok)?;
+                match self.season.fitting_of(*giftbox, &shelf) {
+                    Ok(fitting) => Window::Fitting(*giftbox, Ok(Arc::new(fitting))),
+                    Err(ActError::Store(error)) => return Err(error.into()),
+                    Err(error) => Window::Fitting(*giftbox, Err(error.to_string())),
+                }
+            }
             Ask::Words(lot) => Window::Words(*lot, self.season.line_words(*lot)?),
         })
     }

@@ -4,6 +4,7 @@
 //! thread that draws never waits for a disk, and tests can run both inline.
 
 mod deed;
+mod fit;
 mod keeper;
 mod search;
 mod stocked;
@@ -21,8 +22,8 @@ pub use work::{Halt, Task, Work, Worked, work};
 
 use crate::model::id::{BoxId, HaulId, LotId};
 use crate::season::{
-    Basis, Board, BoxCard, Cautions, Explains, HaulCard, HaulLine, History, LastNight, Offer, Place, Prices, PullList,
-    RuleRow, Ware,
+    Basis, Board, BoxCard, Cautions, Explains, Fitting, HaulCard, HaulLine, History, LastNight, Offer, Place, Prices,
+    PullList, RuleRow, Ware,
 };
 
 /// A part of the season that a screen shows.
@@ -52,6 +53,8 @@ pub enum Ask {
     Planning,
     /// The same without what things cost: enough to tell who needs what.
     Needs,
+    /// A box with the sizes of all its things.
+    Fitting(BoxId),
 }
 
 /// What is looked over for cautions.
@@ -99,6 +102,8 @@ pub enum Window {
     Planning(Arc<Basis>),
     /// The same without what things cost.
     Needs(Arc<Basis>),
+    /// To be packed on trial; or why it can't be.
+    Fitting(BoxId, Result<Arc<Fitting>, String>),
 }
 
 /// What the screens ask of the season.

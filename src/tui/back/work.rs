@@ -5,9 +5,10 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 
 use super::Reply;
+use super::fit::fit;
 use crate::model::id::{BoxId, LotId};
 use crate::model::stop::Stop;
-use crate::season::{Basis, Planning, ShoppingPage, Tonight, WhatIf};
+use crate::season::{Basis, FitReport, Fitting, Planning, ShoppingPage, Tonight, WhatIf};
 
 /// The first answer is told after this long, however much better it could become.
 const QUICK: Duration = Duration::from_millis(200);
@@ -66,6 +67,8 @@ pub enum Work {
     WhatIf(Arc<Basis>, Vec<(usize, u32)>),
     /// The shopping page.
     Page(Arc<Basis>),
+    /// Whether all of a box goes in, and how: so many ways are tried at most.
+    Fit(Arc<Fitting>, u64),
     /// Which of these things another box can't do without, if they went into this one.
     Needed(Arc<Basis>, BoxId, Vec<Vec<LotId>>),
 }
@@ -79,6 +82,8 @@ pub enum Worked {
     WhatIf(WhatIf),
     /// What to buy, or why nothing is found.
     Page(Box<Result<ShoppingPage, String>>),
+    /// The best way so far to pack a box, and whether no more ways are tried.
+    Fit(Box<FitReport>, bool),
     /// A thing that another box needs, and what people call the box.
     Needed(Vec<LotId>, String),
     /// There is nothing more to come.
@@ -98,6 +103,9 @@ pub fn work(task: &Task, tell: &mut dyn FnMut(Reply)) {
         Work::Page(basis) => {
             let page = Planning::of(basis).page(&long).map_err(|error| error.to_string());
             told(Worked::Page(Box::new(page)));
+        }
+        Work::Fit(fitting, tries) => {
+            fit(fitting, *tries, &task.halt, &mut |report, last| told(Worked::Fit(Box::new(report), last)));
         }
         Work::Needed(basis, giftbox, things) => {
             let planning = Planning::of(basis);

@@ -40,6 +40,10 @@ pub fn draw(canvas: &mut Canvas<'_>, app: &App, room: &Room) {
                 Purpose::PutIn { .. } => super::offers::for_box(canvas, app, line, y, bottom, room),
                 Purpose::Plan | Purpose::MendBox(_) => plan(canvas, line, y),
                 Purpose::Remake(way, _) => remake(canvas, line, way, y),
+                Purpose::Size(ref name) => {
+                    let words = format!("For example: 20 x 15 x 2 cm. It holds for all that is called {name}.");
+                    canvas.text(1, y, canvas.width().saturating_sub(2), &words, Role::Text);
+                }
                 _ => offers(canvas, app, line, y, bottom),
             }
             if let Some(asked) = asked.as_ref().filter(|_| !is_purchase(line)) {

@@ -6,9 +6,11 @@ pub mod look;
 mod card;
 mod careful;
 mod first;
+mod fit;
 mod frame;
 mod haul;
 mod home;
+mod layer;
 mod line;
 mod lists;
 mod offers;
@@ -49,6 +51,7 @@ pub fn draw(app: &App, look: Look, buffer: &mut Buffer) -> Drawn {
         Some(Screen::Careful(careful)) => careful::draw(&mut canvas, app, careful),
         Some(Screen::History(told)) => lists::history(&mut canvas, app, told),
         Some(Screen::DropOff(night)) => lists::night(&mut canvas, app, night),
+        Some(Screen::Fit(fit)) => fit::draw(&mut canvas, app, fit),
         Some(Screen::Drive(drive)) => lists::drive(&mut canvas, app, drive),
         Some(Screen::Help(help)) => lists::help(&mut canvas, app, help),
         None => {}

@@ -49,6 +49,7 @@ fn here(app: &App) -> String {
         Some(Screen::Card(card)) => format!("{}: {} on hand, {}", card.ware.title, card.ware.on_hand, card.ware.tote),
         Some(Screen::Plan(plan)) => plan.tonight.as_ref().map(|it| it.answer.join(" ")).unwrap_or_default(),
         Some(Screen::Pasted(pasted)) => pasted.save_words(desk),
+        Some(Screen::Fit(fit)) => fit.answer().1,
         _ => "Esc goes back.".to_owned(),
     }
 }

@@ -320,7 +320,7 @@ impl Face for Plan {
             Worked::WhatIf(what_if) => self.what_if = Some(what_if.clone()),
             Worked::Page(page) => self.page = Some(page.as_ref().clone()),
             Worked::Done => self.due.retain(|due| *due != self.job.1),
-            Worked::Needed(..) => {}
+            Worked::Needed(..) | Worked::Fit(..) => {}
         }
     }
 
