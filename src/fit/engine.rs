@@ -165,15 +165,46 @@ fn sorted(things: &[Thing], tucked: &Tucked, space: Size) -> (Vec<Source>, Vec<(
 /// What makes a plan tight, if anything does.
 fn tight(problem: &Problem, plan: &Plan) -> Option<Tight> {
     let stiff = |placed: &&super::plan::Placed| problem.things[placed.thing].is_stiff();
+    let solids: Vec<Cuboid> = plan.outer().filter(stiff).flat_map(|placed| placed.solids.clone()).collect();
     for axis in [0, 1, 2] {
-        let edge = problem.space.edge[axis][1];
-        let farthest = plan.outer().filter(stiff).flat_map(|placed| &placed.solids).map(|solid| solid.hi[axis]).max();
-        let spare = problem.space.inside[axis] - farthest.unwrap_or(0) + problem.space.edge[axis][0];
-        if farthest.is_some() && spare < 1 && edge == 0 {
+        let [before, after] = problem.space.edge[axis];
+        let spare = problem.space.inside[axis] - before - longest_row(&solids, axis);
+        if !solids.is_empty() && spare < 1 && after == 0 {
             return Some(Tight::NoSpare { axis });
         }
     }
     let pressed = plan.outer().filter(|placed| !problem.things[placed.thing].is_stiff());
     let to = pressed.map(|placed| placed.volume() * 100 / problem.things[placed.thing].volume().max(1)).min()?;
     (to <= TIGHT).then(|| Tight::Pressed { to: u8::try_from(to).unwrap_or(0) })
+}
+
+/// How long the longest row of things is that stand one behind the other along an axis: what only happens to stand at
+/// the far side could be pushed back.
+fn longest_row(solids: &[Cuboid], axis: usize) -> i32 {
+    let mut order: Vec<&Cuboid> = solids.iter().collect();
+    order.sort_by_key(|solid| solid.lo[axis]);
+    let mut ends: Vec<i32> = Vec::with_capacity(order.len());
+    for (at, solid) in order.iter().enumerate() {
+        let beside = |other: &Cuboid| {
+            (0..3).filter(|of| *of != axis).all(|of| other.lo[of] < solid.hi[of] && solid.lo[of] < other.hi[of])
+        };
+        let before = order[..at].iter().zip(&ends).filter(|(other, _)| beside(other)).map(|(_, end)| *end).max();
+        ends.push(before.unwrap_or(0) + solid.hi[axis] - solid.lo[axis]);
+    }
+    ends.into_iter().max().unwrap_or(0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_could_be_pushed_back_is_not_tight() {
+        let cube = |x: i32, y: i32| Cuboid::at([x, y, 0], [40, 40, 40]);
+        // The second stands at the far wall with a gap of 20 behind it; the third is not in its way.
+        let solids = [cube(0, 0), cube(60, 0), cube(40, 40)];
+        assert_eq!(longest_row(&solids, 0), 80);
+        assert_eq!(longest_row(&solids, 1), 80, "the third stands behind both");
+        assert_eq!(longest_row(&[], 0), 0);
+    }
 }
