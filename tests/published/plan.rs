@@ -153,7 +153,7 @@ fn the_first_one_in_words() {
         [
             "Hygiene for all groups holds you back: 9 on hand, 10 needed.",
             "Toy for g1 holds you back: 2 on hand, 3 needed.",
-            "Left over: 1 hygiene and 4 toy; 4 of them fit no box that is still open.",
+            "Left over: 1 hygiene and 4 toys; 4 of them fit no box that is still open.",
         ]
     );
     let steps = brimful::plan::next(&problem, &most, &Patience);

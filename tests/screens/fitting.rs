@@ -264,7 +264,7 @@ fn every_size_shows_what_matters_there() {
     table.keys("→").selected_has("A ").lacks("┌─");
     table.keys("←←").shows("Layer 1, on the bottom:");
     table.resize(40, 10).shows("◒ Couldn't make it fit").selected_has("1  A ");
-    table.keys("⇥").selected_has("toothbrush");
+    table.keys("⇥").selected_has("A soap dish");
     table.resize(30, 5).shows("Couldn't make it fit");
     table.resize(80, 24);
     table.look = Look { ascii: true, ..Look::default() };
