@@ -13,6 +13,8 @@ mod frames;
 mod loading;
 mod nouns;
 mod plan;
+#[path = "../published/plan_file.rs"]
+mod plan_file;
 mod shelf;
 
 use std::time::{Duration, Instant};

@@ -12,5 +12,6 @@ mod fifo;
 mod fit;
 mod loading;
 mod plan;
+mod plan_file;
 mod rounding;
 mod shop;
