@@ -26,6 +26,9 @@ pub struct Args {
     /// How many of the boxes have room for what they get, by the sizes of things
     #[arg(long, conflicts_with_all = ["apply", "problem"])]
     room: bool,
+    /// How even the boxes are in the number of their things, and which extras from what is left over would help
+    #[arg(long, conflicts_with_all = ["apply", "problem"])]
+    even: bool,
     /// As JSON
     #[arg(long)]
     json: bool,
@@ -74,7 +77,12 @@ pub struct BuyArgs {
 impl WishArgs {
     fn read(&self) -> Result<PlanWish, Failure> {
         let budget = self.budget.as_deref().map(amount).transpose()?;
-        Ok(PlanWish { boxes: self.boxes, budget, band: self.band.as_deref().map(ages).transpose()?, room: false })
+        Ok(PlanWish {
+            boxes: self.boxes,
+            budget,
+            band: self.band.as_deref().map(ages).transpose()?,
+            ..PlanWish::default()
+        })
     }
 }
 
@@ -100,7 +108,7 @@ pub fn run(args: &Args, shell: &Shell) -> Answer {
     if let Some(problem) = &args.problem {
         return answers(problem, time);
     }
-    let wish = PlanWish { room: args.room, ..args.wish.read()? };
+    let wish = PlanWish { room: args.room, even: args.even, ..args.wish.read()? };
     let stop = Deadline::after(time);
     if args.apply {
         let mut season = shell.to_write()?;

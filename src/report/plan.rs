@@ -29,6 +29,8 @@ pub struct BoxPlan {
     pub ways: Vec<Way>,
     /// How many of the boxes that can be finished have room for it all; none where that wasn't asked.
     pub room: Option<RoomRow>,
+    /// How even the boxes that can be finished are; none where that wasn't asked.
+    pub even: Option<EvenRow>,
     /// By age group and whom they are for.
     pub groups: Vec<GroupRow>,
     /// By category.
@@ -51,6 +53,21 @@ pub struct RoomRow {
     pub too_full: Vec<String>,
     /// Things whose size nobody knows; they count as taking none.
     pub sizes_unknown: u32,
+}
+
+/// How even boxes are in the number of their things.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct EvenRow {
+    /// Things in the box that has fewest, once it is finished.
+    pub fewest: u32,
+    /// Things in the box that has most.
+    pub most: u32,
+    /// Things in the box that has fewest, once the extras are in.
+    pub fewest_then: u32,
+    /// Things left over that bring the boxes closer.
+    pub extras: u32,
+    /// Which box would get which of them.
+    pub boxes: Vec<PlanBox>,
 }
 
 /// A shopping and how far it gets.
@@ -173,6 +190,28 @@ impl RoomRow {
     }
 }
 
+impl EvenRow {
+    /// `The boxes have 11 to 24 things; with 31 extras from what is left over each has at least 16.`
+    pub fn words(&self) -> String {
+        let EvenRow { fewest, most, fewest_then, extras, .. } = self;
+        if fewest == most {
+            return format!("Each of these boxes has {}.", counted(u64::from(*most), "thing", "things"));
+        }
+        let now = format!("These boxes have {fewest} to {most} things");
+        match extras {
+            0 => format!("{now}; nothing that is left over suits those that have fewer."),
+            _ => {
+                let extras = counted(u64::from(*extras), "extra", "extras");
+                format!("{now}; with {extras} from what is left over each has at least {fewest_then}.")
+            }
+        }
+    }
+
+    fn lines(&self) -> String {
+        self.boxes.iter().map(|giftbox| format!("Extras for box {}: {}\n", giftbox.label, giftbox.words())).collect()
+    }
+}
+
 impl Way {
     /// No shopping was found that gets there.
     pub fn none(aim: &str) -> Way {
@@ -214,6 +253,7 @@ impl BoxPlan {
     fn answer(&self) -> Vec<String> {
         let mut lines = vec![self.headline.clone()];
         lines.extend(self.room.as_ref().map(RoomRow::words));
+        lines.extend(self.even.as_ref().map(EvenRow::words));
         lines.extend(self.reasons.first().filter(|_| self.can_finish < self.open).cloned());
         lines.extend(self.next.first().cloned());
         lines.extend(self.ways.iter().map(Way::words));
@@ -277,7 +317,8 @@ impl Report for BoxPlan {
         let told = usize::from(self.can_finish < self.open);
         let more = self.reasons.iter().skip(told).chain(self.next.iter().skip(1));
         let more: String = more.map(|line| format!("{line}\n")).collect();
-        let parts = [self.answer().join("\n") + "\n", self.details(), more, self.boxes_in_words()];
+        let extras = self.even.as_ref().map(EvenRow::lines).unwrap_or_default();
+        let parts = [self.answer().join("\n") + "\n", self.details(), more, self.boxes_in_words(), extras];
         parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join("\n")
     }
 }

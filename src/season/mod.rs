@@ -99,7 +99,7 @@ pub use crate::report::hauls::{HaulCard, HaulEntry, HaulLine, Hauls};
 pub use crate::report::history::{History, Step};
 pub use crate::report::night::{LastNight, NightRow};
 pub use crate::report::places::Place;
-pub use crate::report::plan::{Applied, BoxPlan, CategoryRow, GroupRow, PlanBox, PlanThing, RoomRow};
+pub use crate::report::plan::{Applied, BoxPlan, CategoryRow, EvenRow, GroupRow, PlanBox, PlanThing, RoomRow};
 pub use crate::report::pull::{PullList, PullRow, PullTote};
 pub use crate::report::rules::RuleRow;
 pub use crate::report::tonight::{NeedLine, Tonight, WhatIf};

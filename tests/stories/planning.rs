@@ -248,3 +248,18 @@ fn clothes_of_a_plainly_wrong_size_finish_no_box() {
     home.ok(&["log", "1 t-shirt size 4T 1.00"]);
     assert_eq!(home.json(&["plan"])["can_finish"], 2);
 }
+
+#[test]
+fn what_is_left_over_makes_boxes_more_even() {
+    let home = three_boxes();
+    home.ok(&["box", "drop", "3"]);
+    // Each girl's box gets 2 school things and a toothbrush; of 4 school things none is left.
+    assert!(home.ok(&["plan", "--even"]).contains("Each of these boxes has 3 things."));
+    // With two balls in it the first has 5; of three stickers two go to the other, since no box is to have more than 5.
+    home.ok(&["log", "2 balls .50", "3 stickers .30"]);
+    home.ok(&["put", "1", "2 balls"]);
+    let even = &home.json(&["plan", "--even"])["even"];
+    assert_eq!((&even["fewest"], &even["most"], &even["fewest_then"]), (&json!(3), &json!(5), &json!(5)));
+    assert_eq!(even["boxes"], json!([{"box": "2", "things": [{"name": "stickers", "units": 2}]}]));
+    assert!(home.ok(&["plan", "--even"]).contains("with 2 extras from what is left over each has at least 5."));
+}

@@ -1,6 +1,7 @@
 //! Which boxes can be finished with what is on hand, what to buy for the others, and setting it aside.
 
 mod demand;
+mod even;
 mod room;
 mod shopping;
 mod supply;
@@ -44,6 +45,8 @@ pub struct PlanWish {
     pub band: Option<Ages>,
     /// How many of the boxes have room for what they get.
     pub room: bool,
+    /// How even the boxes are in the number of their things.
+    pub even: bool,
 }
 
 /// What a plan follows from: the open boxes, what is on hand and what things cost. Plain values, to be reckoned with
@@ -101,6 +104,7 @@ impl<S: Store> Season<S> {
         let planning = self.planning(wish)?;
         let most = plan::most(&planning.problem, stop);
         let mut told = planning.plan(&most, stop);
+        told.even = wish.even.then(|| planning.evened(&most));
         if wish.room {
             told.room = Some(self.with_room(&planning, &most)?);
         }

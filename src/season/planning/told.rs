@@ -82,6 +82,7 @@ impl Planning {
             next: next.iter().map(|step| plan::step_in_words(step, &amount)).collect(),
             ways,
             room: None,
+            even: None,
             groups: self.group_rows(most),
             categories: self.category_rows(stop),
             boxes: self.plan_boxes(&given),
@@ -188,7 +189,7 @@ impl Planning {
     /// The problem with as few things of the same kind in a box as the plan can do with, category by category.
     ///
     /// Nobody wants four sharpeners in one box; but a box that is full with two combs is better than one that isn't.
-    fn varied(&self, most: &Most) -> Problem {
+    pub(super) fn varied(&self, most: &Most) -> Problem {
         let mut varied = self.problem.clone();
         let kinds = |category: &str| -> BTreeSet<&str> {
             let things = self.problem.stock.things.iter().map(|thing| &thing.ware);
