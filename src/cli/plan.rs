@@ -20,15 +20,11 @@ use crate::season::{PlanWish, Report, answer_instance, read_instance};
 pub struct Args {
     #[command(flatten)]
     wish: WishArgs,
+    #[command(flatten)]
+    also: AlsoArgs,
     /// Set aside what the boxes still need that can be finished
     #[arg(long, conflicts_with_all = ["boxes", "budget", "problem"])]
     apply: bool,
-    /// How many of the boxes have room for what they get, by the sizes of things
-    #[arg(long, conflicts_with_all = ["apply", "problem"])]
-    room: bool,
-    /// How even the boxes are in the number of their things, and which extras from what is left over would help
-    #[arg(long, conflicts_with_all = ["apply", "problem"])]
-    even: bool,
     /// As JSON
     #[arg(long)]
     json: bool,
@@ -38,6 +34,17 @@ pub struct Args {
     /// How long the search may take at most; with --problem, for each question
     #[arg(long, value_name = "SECONDS", default_value_t = 5.0)]
     seconds: f64,
+}
+
+/// What else is told of the boxes that can be finished.
+#[derive(Debug, clap::Args)]
+struct AlsoArgs {
+    /// How many of the boxes have room for what they get, by the sizes of things
+    #[arg(long, conflicts_with_all = ["apply", "problem"])]
+    room: bool,
+    /// How even the boxes are in the number of their things, and which extras from what is left over would help
+    #[arg(long, conflicts_with_all = ["apply", "problem"])]
+    even: bool,
 }
 
 /// Which boxes are looked at.
@@ -108,7 +115,7 @@ pub fn run(args: &Args, shell: &Shell) -> Answer {
     if let Some(problem) = &args.problem {
         return answers(problem, time);
     }
-    let wish = PlanWish { room: args.room, even: args.even, ..args.wish.read()? };
+    let wish = PlanWish { room: args.also.room, even: args.also.even, ..args.wish.read()? };
     let stop = Deadline::after(time);
     if args.apply {
         let mut season = shell.to_write()?;

@@ -198,13 +198,11 @@ impl EvenRow {
             return format!("Each of these boxes has {}.", counted(u64::from(*most), "thing", "things"));
         }
         let now = format!("These boxes have {fewest} to {most} things");
-        match extras {
-            0 => format!("{now}; nothing that is left over suits those that have fewer."),
-            _ => {
-                let extras = counted(u64::from(*extras), "extra", "extras");
-                format!("{now}; with {extras} from what is left over each has at least {fewest_then}.")
-            }
+        if *extras == 0 {
+            return format!("{now}; nothing that is left over suits those that have fewer.");
         }
+        let extras = counted(u64::from(*extras), "extra", "extras");
+        format!("{now}; with {extras} from what is left over each has at least {fewest_then}.")
     }
 
     fn lines(&self) -> String {
