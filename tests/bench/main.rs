@@ -2,6 +2,7 @@
 //!
 //! The peer of the season in a file is the same season kept nowhere: what is left is the price of the disk.
 #![allow(
+    clippy::panic,
     clippy::unwrap_used,
     clippy::print_stdout,
     reason = "a measurement prints, and stops when something is not there"
