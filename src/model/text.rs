@@ -74,6 +74,29 @@ pub fn normal(name: &str) -> String {
     name.to_lowercase().split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
+/// Names in a sentence: `a`, `a and b`, `a; b, blue and c`.
+pub fn listed(names: &[String]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => one.clone(),
+        [before @ .., last] => format!("{} and {last}", before.join(joint(names))),
+    }
+}
+
+/// Where names have commas of their own, semicolons part them.
+fn joint(names: &[String]) -> &'static str {
+    if names.iter().any(|name| name.contains(',')) { "; " } else { ", " }
+}
+
+/// The same; of more than `most` names only the first `shown`, and how many more: `a, b and 5 more`.
+pub fn listed_up_to(names: &[String], most: usize, shown: usize) -> String {
+    if names.len() <= most {
+        return listed(names);
+    }
+    let rest = names.len().saturating_sub(shown);
+    format!("{} and {rest} more", names[..names.len() - rest].join(joint(names)))
+}
+
 /// A word with a number, `s` added where it is not one: `1 box`, `3 boxes`.
 pub fn counted(count: u64, one: &str, many: &str) -> String {
     if count == 1 { format!("1 {one}") } else { format!("{count} {many}") }

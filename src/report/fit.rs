@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::Report;
 use crate::model::id::PlacementId;
 use crate::model::measure::Decigrams;
-use crate::model::text::counted;
+use crate::model::text::{counted, listed_up_to};
 
 /// Names beyond this many are only counted.
 const NAMED: usize = 6;
@@ -340,16 +340,7 @@ impl Report for FitReport {
     }
 }
 
-/// `a`, `a and b`, `a; b, blue and c`; a long list is cut.
+/// `a`, `a and b`, `a; b, blue and c`; of a long list the last ones are only counted.
 pub fn listed(names: &[String]) -> String {
-    let joint = if names.iter().any(|name| name.contains(',')) { "; " } else { ", " };
-    match names {
-        [] => "nothing".to_owned(),
-        [one] => one.clone(),
-        [before @ .., last] if names.len() <= NAMED => format!("{} and {last}", before.join(joint)),
-        [first @ .., _] => {
-            let shown = NAMED.min(first.len());
-            format!("{} and {} more", first[..shown].join(joint), names.len() - shown)
-        }
-    }
+    if names.is_empty() { "nothing".to_owned() } else { listed_up_to(names, NAMED, NAMED) }
 }

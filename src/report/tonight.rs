@@ -15,7 +15,7 @@ pub struct Tonight {
     pub at_most: u32,
     /// The answer in sentences, the shortest way to say it first.
     pub answer: Vec<String>,
-    /// What holds back, what doesn't, what is left over, what to buy next: all there is to say.
+    /// What holds back, what doesn't, what is left over: all there is to say.
     pub reasons: Vec<String>,
     /// What the boxes still need, what has to be bought first.
     pub lines: Vec<NeedLine>,

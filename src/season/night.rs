@@ -11,7 +11,7 @@ use crate::model::giftbox::BoxState;
 use crate::model::measure::Units;
 use crate::model::profile::{Profile, Wanted};
 use crate::model::rows::BoxRow;
-use crate::model::text::things_of;
+use crate::model::text::{listed, things_of};
 use crate::report::boxes::BoxCard;
 use crate::report::night::{LastNight, NightRow};
 use crate::store::Store;
@@ -134,16 +134,6 @@ fn open_fix(it: &Looked, filled: &Filled) -> String {
 fn named(title: &str, units: u32) -> String {
     let words = things_of(Units::new(units).unwrap_or_default(), title);
     words.strip_prefix("1 ").map_or(words.clone(), str::to_owned)
-}
-
-/// `a`, `a and b`, `a, b and c`; things with commas in their names are parted by semicolons.
-fn listed(names: &[String]) -> String {
-    let joint = if names.iter().any(|name| name.contains(',')) { "; " } else { ", " };
-    match names {
-        [] => String::new(),
-        [one] => one.clone(),
-        [before @ .., last] => format!("{} and {last}", before.join(joint)),
-    }
 }
 
 fn to_buy(missing: &[(Wanted, u32)]) -> String {

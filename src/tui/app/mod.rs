@@ -36,6 +36,7 @@ pub mod screen;
 pub mod seen;
 pub mod table;
 pub mod tote;
+pub mod wrap;
 
 pub mod common;
 mod editor;

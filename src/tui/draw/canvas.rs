@@ -4,10 +4,10 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::{Modifier, Style};
 use unicode_segmentation::UnicodeSegmentation;
-use unicode_width::UnicodeWidthStr;
 
 use super::look::{Look, Role};
 use crate::tui::app::key::Hit;
+pub use crate::tui::app::wrap::{cells, lines_of};
 
 /// A spot that the mouse can hit.
 #[derive(Debug, Clone, Copy)]
@@ -138,36 +138,6 @@ impl<'a> Canvas<'a> {
     }
 }
 
-/// More cells than any screen is wide, and few enough to add several such widths.
-const WIDEST: u16 = 10_000;
-
-/// The cells that a text takes; of a very long one, more than there is room for.
-pub fn cells(text: &str) -> u16 {
-    u16::try_from(text.width()).map_or(WIDEST, |width| width.min(WIDEST))
-}
-
-/// A text in lines of at most so many cells, a word that has no room left going to the next one; the last of `most`
-/// lines takes all that is left.
-pub fn lines_of(text: &str, width: u16, most: usize) -> Vec<&str> {
-    let (mut lines, mut left) = (Vec::new(), text);
-    while !left.is_empty() && lines.len() < most {
-        let end = if lines.len() + 1 == most { left.len() } else { line_end(left, width) };
-        lines.push(left[..end].trim_end());
-        left = left[end..].trim_start();
-    }
-    lines
-}
-
-/// How much of a text fits into so many cells without breaking a word; at least one word.
-fn line_end(text: &str, width: u16) -> usize {
-    if cells(text) <= width {
-        return text.len();
-    }
-    let ends = text.match_indices(' ').map(|(at, _)| at);
-    let fitting = ends.clone().take_while(|at| cells(&text[..*at]) <= width).last();
-    fitting.or_else(|| ends.into_iter().next()).unwrap_or(text.len())
-}
-
 /// A text cut to so many cells: at a word if little is lost by it, with a mark behind it.
 fn cut(text: &str, width: u16, mark: &str) -> String {
     if cells(text) <= width {
@@ -211,7 +181,6 @@ mod tests {
         canvas.wrapped(0, 0, (8, 3), "needs 2 school and 1 toy, 4 things", Role::Text);
         let row = |y: u16| (0..8).map(|x| buffer[(x, y)].symbol()).collect::<String>();
         assert_eq!([row(0), row(1), row(2)], ["needs 2 ", "school  ", "and 1 t…"]);
-        assert_eq!(line_end("toothbrushes first", 4), 12, "a word that is too long stands alone");
     }
 
     #[test]

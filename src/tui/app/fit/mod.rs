@@ -16,6 +16,7 @@ use super::list::{List, RowId, Rows};
 use super::room::{Room, Tier};
 use super::screen::{Face, No, go, settle_part};
 use super::table::Kind;
+use super::wrap::lines_of;
 use crate::model::id::{BoxId, LotId};
 use crate::season::{FitPlace, FitReport, FitStage, FitThing, FitWish, Fitting};
 use crate::tui::back::{Ask, Deed, Window, Worked};
@@ -173,12 +174,13 @@ impl Fit {
     /// The rows of a page of words.
     pub fn lines(&self, desk: &Desk) -> Vec<String> {
         let Some(report) = &self.report else { return Vec::new() };
-        let width = usize::from(desk.size.w.saturating_sub(5).max(8));
+        let width = desk.size.w.saturating_sub(5).max(8);
         let parts = match self.view {
             View::Order => words::order(report),
             _ => words::reasons(report, self.is_searching()),
         };
-        parts.iter().flat_map(|part| words::wrapped(part, width)).collect()
+        let rows = parts.iter().flat_map(|part| lines_of(part, width, usize::MAX));
+        rows.map(str::to_owned).collect()
     }
 
     /// The rows of the screen while the line is closed; an open one lies over them.
@@ -190,8 +192,8 @@ impl Fit {
             Tier::Narrow => (1, 2),
             Tier::Small | Tier::Row => (0, 3),
         };
-        let width = usize::from(desk.size.w.saturating_sub(4).max(8));
-        let answer = words::wrapped(&self.answer().1, width).len();
+        let width = desk.size.w.saturating_sub(4).max(8);
+        let answer = lines_of(&self.answer().1, width, usize::MAX).len();
         let answer = u16::try_from(answer).unwrap_or(most).clamp(1, most).min(room.table_rows.saturating_sub(1));
         let middle = room.table_rows.saturating_sub(answer + below);
         Plot { answer, top: room.table + answer, middle, below }

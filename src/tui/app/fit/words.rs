@@ -1,8 +1,6 @@
 //! What is told of a box that is packed on trial.
 
-use unicode_width::UnicodeWidthStr;
-
-use crate::model::text::counted;
+use crate::model::text::{counted, listed_up_to};
 use crate::season::{FitCount, FitReport, FitSign, FitStage, FitStep, FitThing, FitWish, SizeFrom};
 
 /// Names beyond this many are only counted.
@@ -24,34 +22,13 @@ pub fn short_sides(sides: [i32; 3]) -> String {
     format!("{x} × {y} × {z} cm")
 }
 
-/// `a`, `a and b`, `a; b, blue and c`; a long list is cut.
-pub fn listed(names: &[String]) -> String {
-    let joint = if names.iter().any(|name| name.contains(',')) { "; " } else { ", " };
-    match names {
-        [] => "nothing".to_owned(),
-        [one] => one.clone(),
-        [before @ .., last] if names.len() <= NAMED => format!("{} and {last}", before.join(joint)),
-        _ => format!("{} and {} more", names[..NAMED - 1].join(joint), names.len() + 1 - NAMED),
-    }
+/// `a`, `a and b`, `a; b, blue and c`; of a long list the last ones are only counted.
+fn listed(names: &[String]) -> String {
+    if names.is_empty() { "nothing".to_owned() } else { listed_up_to(names, NAMED, NAMED - 1) }
 }
 
 fn counts(counts: &[FitCount]) -> Vec<String> {
     counts.iter().map(FitCount::words).collect()
-}
-
-/// A text in rows of at most so many cells, parted at blanks.
-pub fn wrapped(text: &str, width: usize) -> Vec<String> {
-    let mut rows: Vec<String> = Vec::new();
-    for word in text.split(' ').filter(|word| !word.is_empty()) {
-        match rows.last_mut() {
-            Some(row) if row.width() + 1 + word.width() <= width => {
-                row.push(' ');
-                row.push_str(word);
-            }
-            _ => rows.push(word.to_owned()),
-        }
-    }
-    rows
 }
 
 /// Whether it fits, with the sign of it; `searching`: there are ways left to try.
@@ -279,12 +256,6 @@ mod tests {
     fn lengths_are_told_in_centimetres() {
         assert_eq!(sides([330, 205, 8]), "33.0 × 20.5 × 0.8 cm");
         assert_eq!(short_sides([1000, 205, 80]), "100 × 20.5 × 8 cm");
-    }
-
-    #[test]
-    fn a_text_is_parted_at_blanks_and_no_word_is_lost() {
-        assert_eq!(wrapped("a bb  ccc dddddd e", 6), ["a bb", "ccc", "dddddd", "e"]);
-        assert_eq!(wrapped("", 6), [""; 0]);
     }
 
     #[test]
