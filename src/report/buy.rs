@@ -120,15 +120,6 @@ impl BuyPart {
 }
 
 impl ShoppingPage {
-    /// `22 things, about 13.40`.
-    fn in_short(&self) -> String {
-        let things = counted(u64::from(self.units), "thing", "things");
-        match self.total.unpriced {
-            0 => format!("{things}, about {}", self.total.words()),
-            _ => format!("{things}, {}", self.total.words()),
-        }
-    }
-
     /// The page for a browser, by itself: no style sheet, picture or script from elsewhere.
     pub fn html(&self) -> String {
         let heading = escaped(&self.aim);
@@ -149,7 +140,7 @@ impl ShoppingPage {
              <style>body {{ font: 1rem/1.4 sans-serif; max-width: 30rem; margin: 1rem }} \
              h2 {{ font-size: 1.1rem; margin-bottom: 0 }} h2 + p {{ margin-top: 0 }}</style>\n\
              <h1>{heading}</h1>\n<p>{}</p>\n{rows}</html>\n",
-            escaped(&self.in_short())
+            escaped(&self.total.of_things(self.units))
         )
     }
 }
@@ -161,7 +152,7 @@ impl Report for ShoppingPage {
         }
         let mut lines = vec![self.aim.clone()];
         let nothing = "Nothing needs to be bought.".to_owned();
-        lines.push(if self.units == 0 { nothing } else { self.in_short() });
+        lines.push(if self.units == 0 { nothing } else { self.total.of_things(self.units) });
         for (at, row) in self.rows.iter().enumerate() {
             // What is left alone stands close together.
             if row.buy > 0 || at == 0 || self.rows[at - 1].buy > 0 {

@@ -218,13 +218,7 @@ impl Way {
 
     /// `31 things, about 18.20`; empty where nothing was found.
     pub fn bought(&self) -> String {
-        let things = counted(u64::from(self.units), "thing", "things");
-        match &self.cost {
-            None => String::new(),
-            Some(cost) if cost.unpriced == 0 => format!("{things}, about {}", cost.words()),
-            Some(cost) if cost.unpriced == u64::from(self.units) => format!("{things}, no price known"),
-            Some(cost) => format!("{things}, {}", cost.words()),
-        }
+        self.cost.as_ref().map(|cost| cost.of_things(self.units)).unwrap_or_default()
     }
 
     /// `To finish all of them: buy 31 things, about 18.20.`
