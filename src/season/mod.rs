@@ -69,7 +69,7 @@ pub use names::find_names;
 pub use offers::{Offer, misfits, offers};
 pub use packing::PutHow;
 pub use parting::PartHow;
-pub use planning::{Basis, PlanWish, Planned, Planning};
+pub use planning::{Basis, Needs, PlanWish, Planned, Planning};
 pub use reader::Reader;
 pub use remade::Remake;
 pub use remaking::{KitHow, SplitHow};

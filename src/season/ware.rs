@@ -26,7 +26,7 @@ pub struct Bought {
 }
 
 /// How careful to be with a thing for one age group.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Mark {
     /// The age group.
     pub ages: Ages,

@@ -204,3 +204,16 @@ fn what_the_sample_lacks_is_as_one_counts_it_by_hand() {
     // Three clothes at 0.75 and two wow items at 1.84, the middle prices paid before.
     table.shows("Buy 5 things, about 5.93, and all 23 can be full.");
 }
+
+#[test]
+fn another_of_the_same_sort_does_as_well() {
+    let mut table = Table::over(drive("{ category = \"toy\", count = 1 }"), 80, 24);
+    table.paste("1 puzzle, teal 1.00\n1 puzzle, coral 1.00\n1 doll for girls 1.00");
+    table.keys("⏎⎋⎋b2 girl 6-8⏎bboy 6-8⏎");
+    // Two puzzles and a doll for three boxes: one puzzle may go to a girl, the doll to the other, the second to the boy.
+    table.keys("kk⏎⏎").shows("Box 1 · girl 6–8").shows("puzzle, teal").lacks("needs it");
+    // Once it is in, the other girl's box has to leave the last one to the boy.
+    table.keys("puzzle, teal⏎⎋⎋j⏎⏎").shows("Box 2 · girl 6–8");
+    assert!(table.row_with("puzzle, coral").contains("box 3 needs it"), "{}", table.screen());
+    assert!(!table.row_with("doll").contains("needs it"), "{}", table.screen());
+}

@@ -33,6 +33,7 @@ use crate::report::plan::{Applied, BoxPlan};
 use crate::store::Store;
 use demand::{Kinds, Sorted};
 use supply::{Prices, Wanted, offers, stock};
+pub use worth::Needs;
 
 /// Which boxes a plan looks at, and what else is asked.
 #[derive(Debug, Clone, Default)]

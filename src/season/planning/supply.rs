@@ -21,7 +21,8 @@ pub(super) fn stock(wares: &[Arc<OnShelf>], groups: &[Group]) -> (Stock, Vec<Arc
     (Stock { things }, free.into_iter().cloned().collect())
 }
 
-fn thing(ware: &OnShelf, groups: &[Group]) -> Thing {
+/// A thing of the shelf, and which of the groups it may not go to.
+pub(super) fn thing(ware: &OnShelf, groups: &[Group]) -> Thing {
     let wrong_size = |ages| is_wrong_size(ware.category.as_ref(), ware.kind.as_deref(), ware.size.as_deref(), ages);
     let stopped = |group: &Group| ware.careful(group.ages).is_some_and(stops) || wrong_size(group.ages);
     let not_for = groups.iter().enumerate().filter(|(_, group)| stopped(group)).map(|(at, _)| at).collect();

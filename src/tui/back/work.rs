@@ -8,7 +8,7 @@ use super::Reply;
 use super::fit::fit;
 use crate::model::id::{BoxId, LotId};
 use crate::model::stop::Stop;
-use crate::season::{Basis, FitReport, Fitting, Planning, ShoppingPage, Tonight, WhatIf};
+use crate::season::{Basis, FitReport, Fitting, Needs, Planning, ShoppingPage, Tonight, WhatIf};
 
 /// The first answer is told after this long, however much better it could become.
 const QUICK: Duration = Duration::from_millis(200);
@@ -108,9 +108,9 @@ pub fn work(task: &Task, tell: &mut dyn FnMut(Reply)) {
             fit(fitting, *tries, &task.halt, &mut |report, last| told(Worked::Fit(Box::new(report), last)));
         }
         Work::Needed(basis, giftbox, things) => {
-            let planning = Planning::of(basis);
+            let needs = Needs::of(basis);
             for lots in things.iter().take_while(|_| !long.stopped()) {
-                if let Some(label) = planning.needed_by(*giftbox, lots, &long) {
+                if let Some(label) = needs.needed_by(*giftbox, lots, &long) {
                     told(Worked::Needed(lots.clone(), label));
                 }
             }
